@@ -1,0 +1,8 @@
+// The generators, in the order in which they run; each may read what the earlier ones wrote.
+//
+// A generator lives in a file of its own in this folder and exports
+//   { name, outputs({ root }) }   where `outputs` resolves to a list of
+//   { path, text, isCommitted }   `path` from the root with forward slashes; `isCommitted` false for git-ignored files.
+// It may import the TypeScript sources through `load-source.mjs`. Same sources, same bytes.
+
+export const generators = [];

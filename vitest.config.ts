@@ -1,0 +1,13 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+    // Tests of one package import the sources of another, not its build.
+    resolve: { conditions: ['underliner-source'] },
+    ssr: { resolve: { conditions: ['underliner-source', 'module', 'node', 'development|production'] } },
+    cacheDir: 'node_modules/.underliner/vite',
+    test: {
+        include: ['packages/*/src/**/*.test.ts', 'tests/**/*.test.ts'],
+        reporters: ['default', './.ci/counts-reporter.mjs'],
+        maxWorkers: 2,
+    },
+});
