@@ -31,7 +31,9 @@ const buildOutputs = [
 
 /** The files at or under `path`, in a fixed order, without what the build itself writes and without tests. */
 function* filesUnder(path) {
-    for (const entry of readdirSync(join(root, path), { withFileTypes: true }).sort((a, b) => (a.name < b.name ? -1 : 1))) {
+    for (const entry of readdirSync(join(root, path), { withFileTypes: true }).sort((a, b) =>
+        a.name < b.name ? -1 : 1,
+    )) {
         const inner = `${path}/${entry.name}`;
         if (entry.isDirectory()) {
             if (entry.name !== 'generated') {
@@ -61,7 +63,11 @@ function isCurrent(stamp, inputs) {
 
 function run(title, args) {
     console.log(title);
-    const { status, error } = spawnSync('npm', args, { cwd: root, stdio: 'inherit', shell: process.platform === 'win32' });
+    const { status, error } = spawnSync('npm', args, {
+        cwd: root,
+        stdio: 'inherit',
+        shell: process.platform === 'win32',
+    });
     if (error !== undefined) {
         console.error(`npm could not be started: ${error.message}`);
     }

@@ -23,7 +23,6 @@ await build({
     mainFields: ['module', 'main'],
     conditions: ['underliner-source'],
     define: { UNDERLINER_VERSION: JSON.stringify(version), 'process.env.NODE_ENV': '"production"' },
-    loader: { '.cover': 'text' },
     legalComments: 'external',
     logLevel: 'warning',
 });

@@ -18,7 +18,6 @@ await build({
     target: 'es2022',
     packages: 'external',
     external: ['node:*'],
-    loader: { '.cover': 'text' },
     sourcemap: 'linked',
     sourcesContent: false,
     logLevel: 'warning',

@@ -26,7 +26,6 @@ export async function loadSource(path) {
         target: 'node20.19',
         packages: 'external',
         conditions: ['underliner-source'],
-        loader: { '.cover': 'text' },
         logLevel: 'error',
     });
     try {
