@@ -56,9 +56,9 @@ function fingerprint(inputs) {
     return hash.digest('hex');
 }
 
-function isCurrent(stamp, inputs) {
+function isCurrent(stamp, print) {
     const path = join(stamps, stamp);
-    return existsSync(path) && readFileSync(path, 'utf8') === fingerprint(inputs);
+    return existsSync(path) && readFileSync(path, 'utf8') === print;
 }
 
 function run(title, args) {
@@ -76,16 +76,19 @@ function run(title, args) {
     }
 }
 
-function record(stamp, inputs) {
+function record(stamp, print) {
     mkdirSync(stamps, { recursive: true });
-    writeFileSync(join(stamps, stamp), fingerprint(inputs));
+    writeFileSync(join(stamps, stamp), print);
 }
 
-if (!isCurrent('install.stamp', installInputs)) {
+// Fingerprints are taken before the work: a file that is edited meanwhile makes the next run work again.
+const lockfile = fingerprint(installInputs);
+if (!isCurrent('install.stamp', lockfile)) {
     run('Installing the packages of the lockfile …', ['ci']);
-    record('install.stamp', installInputs);
+    record('install.stamp', lockfile);
 }
-if (!isCurrent('build.stamp', buildInputs) || !buildOutputs.every((path) => existsSync(join(root, path)))) {
+const sources = fingerprint(buildInputs);
+if (!isCurrent('build.stamp', sources) || !buildOutputs.every((path) => existsSync(join(root, path)))) {
     run('Building …', ['run', '--silent', 'build']);
-    record('build.stamp', buildInputs);
+    record('build.stamp', sources);
 }

@@ -1,13 +1,12 @@
 // Bundles the command line, with the language and every package it needs, into one file that starts fast.
 // CommonJS, because only a CommonJS script can be given a V8 code cache on Node 20.
-import { readFileSync, rmSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 
 const here = fileURLToPath(new URL('.', import.meta.url));
 const { version } = JSON.parse(readFileSync(new URL('package.json', import.meta.url), 'utf8'));
 
-rmSync(new URL('dist', import.meta.url), { recursive: true, force: true });
 await build({
     absWorkingDir: here,
     entryPoints: { main: 'src/main.ts' },
