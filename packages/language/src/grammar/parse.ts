@@ -1,0 +1,73 @@
+import {
+    createDefaultCoreModule,
+    createDefaultSharedCoreModule,
+    DefaultValueConverter,
+    EmptyFileSystem,
+    inject,
+    type CstNode,
+    type GrammarAST,
+    type LangiumCoreServices,
+    type LangiumSharedCoreServices,
+    type Module,
+    type PartialLangiumCoreServices,
+    type ValueType,
+} from 'langium';
+import type { File } from './generated/ast.js';
+import { CoverGeneratedModule, CoverGeneratedSharedModule } from './generated/module.js';
+import { CoverLexerMessages, CoverParserMessages } from './messages.js';
+import { syntaxProblems, type SyntaxProblem } from './syntax-problems.js';
+
+/** Strings lose their quotes, straight or curly, closed or not; names are compared in Unicode NFC. */
+class CoverValueConverter extends DefaultValueConverter {
+    protected override runConverter(rule: GrammarAST.AbstractRule, input: string, cstNode: CstNode): ValueType {
+        switch (rule.name) {
+            case 'STRING':
+                return input.replace(/^["\u201C\u201D\u201E]/, '').replace(/["\u201C\u201D]$/, '');
+            case 'ID':
+                return input.normalize('NFC');
+            default:
+                return super.runConverter(rule, input, cstNode);
+        }
+    }
+}
+
+/** What this language changes in the framework's core; the language server adds its own services on top. */
+export const CoverCoreModule: Module<LangiumCoreServices, PartialLangiumCoreServices> = {
+    parser: {
+        ValueConverter: (services) => new CoverValueConverter(services),
+        ParserErrorMessageProvider: () => new CoverParserMessages(),
+        LexerErrorMessageProvider: () => new CoverLexerMessages(),
+    },
+    LanguageMetaData: () => ({
+        languageId: 'cover',
+        fileExtensions: ['.cover'],
+        caseInsensitive: false,
+        mode: 'production',
+    }),
+};
+
+let services: LangiumCoreServices | undefined;
+
+function coreServices(): LangiumCoreServices {
+    if (!services) {
+        const shared: LangiumSharedCoreServices = inject(
+            createDefaultSharedCoreModule(EmptyFileSystem),
+            CoverGeneratedSharedModule,
+        );
+        services = inject(createDefaultCoreModule({ shared }), CoverGeneratedModule, CoverCoreModule);
+        shared.ServiceRegistry.register(services);
+    }
+    return services;
+}
+
+export interface Parsed {
+    readonly tree: File;
+    /** In source order, the first of each block only, in the chef's words. */
+    readonly problems: readonly SyntaxProblem[];
+}
+
+/** Parses one file. Never throws for any text: what can't be read is a problem, and the rest is in the tree. */
+export function parseText(text: string): Parsed {
+    const result = coreServices().parser.LangiumParser.parse<File>(text);
+    return { tree: result.value, problems: syntaxProblems(text, result) };
+}

@@ -1,0 +1,30 @@
+/** Where a value was written. Opaque to rules and calculations: they only hand it on. Offsets are UTF-16 units. */
+export interface Origin {
+    /** The file as its `Files` names it (workspace-relative, with forward slashes); `cupboard/…` for the standard cupboard. */
+    readonly file: string;
+    readonly start: number;
+    readonly end: number;
+}
+
+/** A name as written, not yet looked up. */
+export interface Named {
+    readonly name: string;
+    readonly origin: Origin;
+}
+
+export interface Text {
+    readonly text: string;
+    readonly origin: Origin;
+}
+
+/** A whole number as written, such as a count of guests. */
+export interface Count {
+    readonly count: number;
+    readonly origin: Origin;
+}
+
+export const CUPBOARD_PREFIX = 'cupboard/';
+
+export function isFromCupboard(origin: Origin): boolean {
+    return origin.file.startsWith(CUPBOARD_PREFIX);
+}
