@@ -1,6 +1,6 @@
 import type { CustomName } from '../plan/customs.js';
 import type { Origin } from '../plan/origin.js';
-import type { Plan, Severity } from '../plan/types.js';
+import type { Plan, Severity, Waiver } from '../plan/types.js';
 import type { Service } from '../service/types.js';
 import type { Fix } from './fixes.js';
 
@@ -39,6 +39,10 @@ export interface Report {
 export interface RuleInput {
     readonly plan: Plan;
     readonly service: Service;
+    /** Every rule there is, by id: for the rules that judge waivers and settings. */
+    readonly rules?: ReadonlyMap<string, Pick<Rule, 'id' | 'safety'>>;
+    /** Waivers that silenced nothing; the rule that reads it runs after all others. */
+    readonly unusedWaivers?: readonly Waiver[];
     readonly report: (report: Report) => void;
 }
 
