@@ -5,4 +5,6 @@
 //   { path, text, isCommitted }   `path` from the root with forward slashes; `isCommitted` false for git-ignored files.
 // It may import the TypeScript sources through `load-source.mjs`. Same sources, same bytes.
 
-export const generators = [];
+import { customsPage } from './generate-customs.mjs';
+
+export const generators = [customsPage];
