@@ -1,1 +1,163 @@
-export {};
+/** The language on a disk: which folder is the workspace, and reading in it and nowhere else. */
+import { isUtf8 } from 'node:buffer';
+import { closeSync, existsSync, fstatSync, openSync, readSync, realpathSync, statSync } from 'node:fs';
+import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
+import type { Files, FileText } from './files.js';
+
+/** Plans are written by hand: a file beyond this many bytes is something else, and is not read. */
+export const LARGEST_FILE_BYTES = 4 * 1024 * 1024;
+
+export const BYTE_ORDER_MARK = '\uFEFF';
+
+/**
+ * The workspace that a file belongs to: the nearest folder above it that holds `.git`, else the working folder where
+ * the file is inside it, else the file's own folder.
+ * @param path of a file or folder, absolute or from `workingFolder`; it need not exist
+ * @returns an absolute path
+ */
+export function workspaceOf(path: string, workingFolder: string): string {
+    const absolute = resolve(workingFolder, path);
+    const start = isFolder(absolute) ? absolute : dirname(absolute);
+    for (let folder = start; ; folder = dirname(folder)) {
+        if (existsSync(join(folder, '.git'))) {
+            return folder;
+        }
+        if (folder === dirname(folder)) {
+            break;
+        }
+    }
+    return pathInside(workingFolder, absolute) === undefined ? start : resolve(workingFolder);
+}
+
+/**
+ * The path of `path` from `folder`, with forward slashes, or `undefined` where it is not inside. `''` is the folder.
+ */
+export function pathInside(folder: string, path: string): string | undefined {
+    const inner = relative(folder, path);
+    if (inner === '..' || inner.startsWith(`..${sep}`) || isAbsolute(inner)) {
+        return undefined;
+    }
+    return inner.split(sep).join('/');
+}
+
+/** The files of one workspace. Each is read once; nothing outside is read, whatever a link points to. */
+export class DiskFiles implements Files {
+    /** Absolute. */
+    readonly root: string;
+    readonly #realRoot: string;
+    readonly #read = new Map<string, FileText>();
+
+    /** @param root the folder; it must exist */
+    constructor(root: string) {
+        this.root = resolve(root);
+        this.#realRoot = realpathSync(this.root);
+    }
+
+    read(path: string): FileText {
+        const known = this.#read.get(path);
+        if (known !== undefined) {
+            return known;
+        }
+        const text = this.#readFromDisk(path);
+        this.#read.set(path, text);
+        return text;
+    }
+
+    /** Lets text that is not on the disk, such as standard input or a change not yet saved, stand for a file. */
+    put(path: string, text: string): void {
+        this.#read.set(path, { state: 'read', text });
+    }
+
+    #readFromDisk(path: string): FileText {
+        const absolute = join(this.root, path);
+        try {
+            if (pathInside(this.#realRoot, realpathSync(absolute)) === undefined) {
+                return { state: 'unreadable', why: 'it leads out of the workspace' };
+            }
+            return readText(absolute);
+        } catch (failure) {
+            return whyNotRead(failure);
+        }
+    }
+}
+
+/** Reads one text file wherever it is. Never throws. The text comes without a byte-order mark. */
+export function readTextFile(path: string): FileText {
+    try {
+        return readText(path);
+    } catch (failure) {
+        return whyNotRead(failure);
+    }
+}
+
+/** The text of bytes that claim to be a file: UTF-8, with or without a byte-order mark. */
+export function decodeText(bytes: Buffer): FileText {
+    if (bytes.length > LARGEST_FILE_BYTES) {
+        return tooLarge(bytes.length);
+    }
+    if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff)) {
+        return { state: 'unreadable', why: 'it is UTF-16 text; save it as UTF-8' };
+    }
+    if (bytes.includes(0)) {
+        return { state: 'unreadable', why: 'it is not a text file' };
+    }
+    if (!isUtf8(bytes)) {
+        return { state: 'unreadable', why: 'its text is not UTF-8; save it as UTF-8' };
+    }
+    const text = bytes.toString('utf8');
+    return { state: 'read', text: text.startsWith(BYTE_ORDER_MARK) ? text.slice(1) : text };
+}
+
+function readText(path: string): FileText {
+    // Opening a named pipe would wait for a writer for ever.
+    const kind = statSync(path);
+    if (kind.isDirectory()) {
+        return { state: 'unreadable', why: 'it is a folder' };
+    }
+    if (!kind.isFile()) {
+        return { state: 'unreadable', why: 'it is not a file' };
+    }
+    const file = openSync(path, 'r');
+    try {
+        const { size } = fstatSync(file);
+        if (size > LARGEST_FILE_BYTES) {
+            return tooLarge(size);
+        }
+        const bytes = Buffer.allocUnsafe(size);
+        let length = 0;
+        for (let read = -1; read !== 0 && length < size; length += read) {
+            read = readSync(file, bytes, length, size - length, null);
+        }
+        return decodeText(bytes.subarray(0, length));
+    } finally {
+        closeSync(file);
+    }
+}
+
+function tooLarge(bytes: number): FileText {
+    const size = (Math.ceil((bytes / 1024 / 1024) * 10) / 10).toFixed(1);
+    const limit = LARGEST_FILE_BYTES / 1024 / 1024;
+    return { state: 'unreadable', why: `it is ${size} MiB; the largest file that is read is ${limit} MiB` };
+}
+
+function whyNotRead(failure: unknown): FileText {
+    const code = failure instanceof Error && 'code' in failure ? failure.code : undefined;
+    switch (code) {
+        case 'ENOENT':
+        case 'ENOTDIR':
+            return { state: 'missing' };
+        case 'EACCES':
+        case 'EPERM':
+            return { state: 'unreadable', why: 'there is no permission to read it' };
+        case 'ELOOP':
+            return { state: 'unreadable', why: 'it is a link that leads back to itself' };
+        case 'ENAMETOOLONG':
+            return { state: 'unreadable', why: 'its name is too long' };
+        default:
+            return { state: 'unreadable', why: `the disk says ${String(code ?? failure)}` };
+    }
+}
+
+function isFolder(path: string): boolean {
+    return statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
+}
