@@ -5,6 +5,8 @@
 //   { path, text, isCommitted }   `path` from the root with forward slashes; `isCommitted` false for git-ignored files.
 // It may import the TypeScript sources through `load-source.mjs`. Same sources, same bytes.
 
+import { standardCupboard } from './generate-cupboard.mjs';
 import { customsPage } from './generate-customs.mjs';
+import { ruleRegistry } from './generate-rules.mjs';
 
-export const generators = [customsPage];
+export const generators = [standardCupboard, customsPage, ruleRegistry];

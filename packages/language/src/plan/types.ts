@@ -2,8 +2,8 @@
  * The resolved plan: what the texts say, with units turned into computing units and names ready to be looked up.
  * Plain immutable values; no syntax, no framework. Parts that are absent or broken in the text are `undefined`.
  */
-import type { Contains, Cupboard, Eaten, LocalCode, PieceUse } from './cupboard.js';
-import type { CustomName } from './customs.js';
+import type { Contains, Cupboard, Diet, Eaten, Kind, LocalCode, Piece, Substance } from './cupboard.js';
+import type { CustomName, CustomValueOf } from './customs.js';
 import type { Count, Named, Origin, Text } from './origin.js';
 import type { Dimension, Quantity, UnitName } from './quantity.js';
 
@@ -351,7 +351,7 @@ export interface Tables {
 }
 
 export interface Team {
-    readonly roles: readonly { readonly role: Named; readonly count: Count; readonly rate?: Rate; readonly each: boolean; readonly origin: Origin }[];
+    readonly roles: readonly { readonly role: Named; readonly count: Count; readonly rate?: Rate; readonly origin: Origin }[];
     readonly origin: Origin;
 }
 
@@ -420,11 +420,11 @@ export interface Reading {
     readonly rooms: readonly Room[];
     readonly teams: readonly Team[];
     readonly guests: readonly NamedGuest[];
-    readonly pieces: readonly import('./cupboard.js').Piece[];
+    readonly pieces: readonly Piece[];
     /** Kinds and drinks, with only what they state themselves. */
-    readonly kinds: readonly import('./cupboard.js').Kind[];
-    readonly substances: readonly import('./cupboard.js').Substance[];
-    readonly diets: readonly import('./cupboard.js').Diet[];
+    readonly kinds: readonly Kind[];
+    readonly substances: readonly Substance[];
+    readonly diets: readonly Diet[];
     readonly codes: readonly LocalCode[];
     readonly occurrences: readonly Occurrence[];
     readonly written: readonly Written[];
@@ -448,7 +448,9 @@ export interface RecipeFacts {
 export interface UseProblem {
     readonly sort: 'missing' | 'outside' | 'cycle' | 'unreadable';
     readonly path: string;
+    /** For a circle: the files on the way round, the first again last. */
     readonly chain?: readonly string[];
+    readonly why?: string;
     readonly origin: Origin;
 }
 
@@ -476,13 +478,11 @@ export interface Plan {
 }
 
 /** The customs in force, every one of `customSpecs`: the house's word or the default. */
-export type Customs = Readonly<Record<CustomName, CustomValue>>;
+export type Customs = { readonly [Name in CustomName]: CustomInForce<CustomValueOf<Name>> };
 
-export interface CustomValue {
+export interface CustomInForce<Value = string | number> {
     /** A choice, or a figure in the computing unit. */
-    readonly value: string | number;
+    readonly value: Value;
     /** Where the house says so; absent for a default. */
     readonly origin?: Origin;
 }
-
-export type { PieceUse };

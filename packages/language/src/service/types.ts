@@ -1,6 +1,6 @@
 /** What the computing core derives from a plan. Plain immutable values. */
 import type { Origin } from '../plan/origin.js';
-import type { Accompaniment, Bread, Coffee, Course, Dish, GuestRow, NamedGuest, Need, Pour, Seat, Water } from '../plan/types.js';
+import type { Bread, Coffee, Course, Dish, GuestRow, NamedGuest, Need, Pour, Seat, Water } from '../plan/types.js';
 import type { Kind, Piece } from '../plan/cupboard.js';
 
 // ------------------------------------------------------------------ guests and who gets what
@@ -203,5 +203,4 @@ export interface Service {
     readonly counts: readonly PieceCount[];
     /** What reaches guests who must not have it, over all courses, bread, sauces and pours. */
     readonly reaches: readonly { readonly group: GuestGroup; readonly conflict: Conflict; readonly course: number }[];
-    readonly accompanimentsOf: (dish: Dish) => readonly Accompaniment[];
 }

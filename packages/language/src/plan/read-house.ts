@@ -1,0 +1,184 @@
+import type * as ast from '../grammar/generated/ast.js';
+import { customSpecs, type CustomSpec } from './customs.js';
+import type { Named } from './origin.js';
+import type { Dimension } from './quantity.js';
+import { ofType, type Scribe } from './read-scribe.js';
+import type { Custom, House, Rate, Room, Tables, Team, WashLine } from './types.js';
+
+type Clause = ast.HouseClause;
+
+export function readHouse(scribe: Scribe, node: ast.House): House {
+    const clauses = node.clauses ?? [];
+    const laying = ofType<Clause, ast.Laying>(clauses, 'Laying');
+    const code = scribe.once(ofType<Clause, ast.CodeClause>(clauses, 'CodeClause'), 'local code');
+    return {
+        title: node.title ?? '',
+        origin: scribe.origin(node),
+        head: scribe.head(node, 'title'),
+        stock: ofType<Clause, ast.Own>(clauses, 'Own').flatMap((own) => (own.stock ?? []).flatMap((stock) => readStock(scribe, stock))),
+        spares: ofType<Clause, ast.Spare>(clauses, 'Spare').flatMap((spare) => {
+            const share = scribe.quantity(spare.share, ['share']);
+            return share ? [{ share, piece: scribe.named(spare, 'piece', 'piece'), origin: scribe.origin(spare) }] : [];
+        }),
+        customs: readCustoms(
+            scribe,
+            laying.flatMap((block) => block.customs ?? []),
+        ),
+        layingOrigin: laying[0] && scribe.origin(laying[0]),
+        washing: ofType<Clause, ast.Washing>(clauses, 'Washing').flatMap((block) => (block.lines ?? []).flatMap((line) => readWashLine(scribe, line))),
+        code: code && scribe.named(code, 'code', 'code'),
+        settings: ofType<Clause, ast.RuleSetting>(clauses, 'RuleSetting').flatMap((setting) =>
+            setting.level
+                ? [
+                      {
+                          rule: scribe.demanded(setting, 'rule', 'rule'),
+                          level: setting.level,
+                          reason: scribe.textOf(setting, 'reason'),
+                          origin: scribe.origin(setting),
+                      },
+                  ]
+                : [],
+        ),
+    };
+}
+
+function readStock(scribe: Scribe, node: ast.Stock): House['stock'] {
+    const count = scribe.count(node);
+    const piece = scribe.named(node, 'piece', 'piece');
+    const holds = (node.holds ?? []).flatMap((hold) => {
+        const amount = scribe.count(hold);
+        return amount ? [{ count: amount.count, what: hold.what ?? '', origin: scribe.origin(hold) }] : [];
+    });
+    return count && piece ? [{ count, piece, holds, origin: scribe.origin(node) }] : [];
+}
+
+function readCustoms(scribe: Scribe, nodes: readonly ast.Custom[]): Custom[] {
+    const firsts = new Map<string, Custom>();
+    return nodes.flatMap((node) => {
+        const custom = readCustom(scribe, node);
+        const first = custom && firsts.get(custom.name.name);
+        if (custom && first) {
+            scribe.repeats.push({ clause: custom.name.name, first: first.origin, again: custom.origin });
+            return [];
+        }
+        if (custom) {
+            firsts.set(custom.name.name, custom);
+        }
+        return custom ?? [];
+    });
+}
+
+function readCustom(scribe: Scribe, node: ast.Custom): Custom | undefined {
+    const name = scribe.named(node, 'name', 'custom');
+    if (!name || !node.value) {
+        return undefined;
+    }
+    const origin = scribe.origin(node);
+    const valueOrigin = scribe.origin(node.value);
+    if (node.value.$type === 'CustomChoice') {
+        const choice = scribe.named(node.value, 'choice', 'choice', undefined, name.name);
+        return choice && { name, choice, origin, valueOrigin };
+    }
+    const spec = customSpecs.find((each) => each.name === name.name) as CustomSpec | undefined;
+    const wanted: readonly Dimension[] | undefined = spec?.figure && [spec.figure.dimension];
+    const figure = scribe.quantity(node.value.size, wanted);
+    const per: Named | undefined = node.value.per ? { name: node.value.per, origin: scribe.at(node.value, 'per') } : undefined;
+    return figure && { name, figure, per, origin, valueOrigin };
+}
+
+function readWashLine(scribe: Scribe, node: ast.WashLine): WashLine[] {
+    const origin = scribe.origin(node);
+    if (node.$type === 'WashRate') {
+        const rate = readRate(scribe, node.rate);
+        return rate ? [{ sort: 'rate', polish: node.polish, rate, origin }] : [];
+    }
+    const size = scribe.quantity(node.size);
+    return size ? [{ sort: 'figure', what: { name: node.what ?? '', origin: scribe.at(node, 'what') }, size, origin }] : [];
+}
+
+const PERIOD_MINUTES: Record<string, number> = { hour: 60, h: 60, min: 1, minute: 1, s: 1 / 60 };
+
+function readRate(scribe: Scribe, node: ast.Rate | undefined): Rate | undefined {
+    const amount = node && scribe.number(node, 'amount');
+    if (!node || amount === undefined) {
+        return undefined;
+    }
+    const origin = scribe.origin(node);
+    const written = scribe.text.slice(origin.start, origin.end);
+    return { amount, what: node.what ?? '', perMinutes: PERIOD_MINUTES[node.per] ?? 60, written, origin };
+}
+
+export function readRoom(scribe: Scribe, node: ast.Room): Room {
+    const clauses = node.clauses ?? [];
+    const at = scribe.once(ofType<ast.RoomClause, ast.RoomAt>(clauses, 'RoomAt'), 'at');
+    const aisle = scribe.once(ofType<ast.RoomClause, ast.Aisle>(clauses, 'Aisle'), 'aisle');
+    return {
+        title: node.title ?? '',
+        width: scribe.quantity(node.width, ['length']),
+        depth: scribe.quantity(node.depth, ['length']),
+        tables: ofType<ast.RoomClause, ast.Tables>(clauses, 'Tables').flatMap((tables) => readTables(scribe, tables)),
+        temperature: scribe.quantity(at?.temp, ['temperature']),
+        aisle: scribe.quantity(aisle?.width, ['length']),
+        head: scribe.head(node, 'title', 'width', 'depth'),
+        origin: scribe.origin(node),
+    };
+}
+
+function readTables(scribe: Scribe, node: ast.Tables): Tables[] {
+    const size = scribe.quantity(node.size, ['length']);
+    const first = scribe.declare(node, 'first', 'table', node.last);
+    const shape = scribe.named(node, 'shape', 'shape');
+    // `T1-T9` is one word to the lexer; it is read as the range it means and the form to keep is offered.
+    const hyphen = node.last === undefined ? /^(\D*)(\d+)[-\u2013]\1?(\d+)$/.exec(first.name) : undefined;
+    const [from, to] = hyphen ? [`${hyphen[1]}${hyphen[2]}`, `${hyphen[1]}${hyphen[3]}`] : [first.name, node.last];
+    if (hyphen) {
+        scribe.written.push({ form: 'table-hyphen', written: first.name, suggestions: [`${from} to ${to}`], origin: first.origin });
+    }
+    const names = to === undefined ? [from] : tableNames(from, to);
+    for (const name of names) {
+        if (name !== first.name) {
+            scribe.declareAs('table', { name, origin: first.origin }, to);
+        }
+    }
+    return size && shape ? [tables(scribe, node, first, names, shape, size)] : [];
+}
+
+function tables(scribe: Scribe, node: ast.Tables, first: Named, names: readonly string[], shape: Named, size: Tables['size']): Tables {
+    return {
+        first,
+        last: node.last === undefined ? undefined : { name: node.last, origin: scribe.at(node, 'last') },
+        names,
+        shape,
+        size,
+        depth: scribe.quantity(node.depth, ['length']),
+        joined: scribe.count(node, 'joined'),
+        seats: scribe.count(node, 'seats'),
+        accessible: scribe.count(node, 'accessible'),
+        origin: scribe.origin(node),
+    };
+}
+
+/** More tables than any room has: a slip of the finger must not fill the memory. */
+const MOST_TABLES = 2000;
+
+/** `T1 to T9`: the same letters, whole numbers, both ends in. The first alone where the two don't fit together. */
+function tableNames(first: string, last: string): string[] {
+    const from = /^(.*?)(\d+)$/.exec(first);
+    const to = /^(.*?)(\d+)$/.exec(last);
+    const count = from && to && from[1] === to[1] ? Number(to[2]) - Number(from[2]) + 1 : 0;
+    if (count < 1 || count > MOST_TABLES) {
+        return [first];
+    }
+    return Array.from({ length: count }, (_, index) => `${from![1]}${Number(from![2]) + index}`);
+}
+
+export function readTeam(scribe: Scribe, node: ast.Team): Team {
+    return {
+        roles: (node.roles ?? []).flatMap((role) => {
+            const count = scribe.count(role);
+            const name = scribe.named(role, 'role', 'role');
+            return count && name ? [{ role: name, count, rate: readRate(scribe, role.rate), origin: scribe.origin(role) }] : [];
+        }),
+        origin: scribe.origin(node),
+    };
+}

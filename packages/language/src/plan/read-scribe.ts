@@ -1,0 +1,281 @@
+import { CstUtils, GrammarUtils, type AstNode, type CstNode } from 'langium';
+import type * as ast from '../grammar/generated/ast.js';
+import type { Count, Named, Origin, Text } from './origin.js';
+import { toComputing, UNITS, type Dimension, type Quantity, type UnitName } from './quantity.js';
+import { readClock, readDate, readNumber, type Understood } from './read-written.js';
+import type {
+    CalendarDate,
+    ClockTime,
+    Misspelt,
+    NameSort,
+    Occurrence,
+    Repeat,
+    UnitProblem,
+    Written,
+} from './types.js';
+
+/** How each mistyped unit is spelt here; `°` alone may be either scale. */
+const SPELT: Readonly<Record<string, readonly UnitName[]>> = {
+    floz: ['fl oz'],
+    impfloz: ['imp fl oz'],
+    C: ['°C'],
+    F: ['°F'],
+    '°': ['°C', '°F'],
+    degrees: ['°C', '°F'],
+    in: ['inch'],
+    inches: ['inch'],
+    feet: ['ft'],
+    foot: ['ft'],
+    minutes: ['min'],
+    minute: ['min'],
+    mins: ['min'],
+    hour: ['h'],
+    hours: ['h'],
+    hr: ['h'],
+    hrs: ['h'],
+    sec: ['s'],
+    secs: ['s'],
+    seconds: ['s'],
+    litre: ['l'],
+    litres: ['l'],
+    liter: ['l'],
+    liters: ['l'],
+    L: ['l'],
+    mL: ['ml'],
+    ounce: ['oz'],
+    ounces: ['oz'],
+    pound: ['lb'],
+    pounds: ['lb'],
+    lbs: ['lb'],
+    gram: ['g'],
+    grams: ['g'],
+    percent: ['%'],
+};
+
+/** Units that read the same whether spelt with a space or not. */
+const SAME_WORD = new Set(['floz', 'impfloz']);
+
+/** The units a bare figure of each dimension most likely means, likeliest first. */
+export const LIKELY_UNITS: Record<Exclude<Dimension, 'count'>, readonly UnitName[]> = {
+    temperature: ['°C', '°F'],
+    length: ['mm', 'cm', 'inch'],
+    volume: ['ml', 'fl oz'],
+    mass: ['g', 'oz'],
+    time: ['min', 'h'],
+    share: ['%'],
+};
+
+/**
+ * Takes values off syntax nodes and notes down, as it goes, every name that stands there and everything written in a form
+ * the language does not keep. One for each file.
+ */
+export class Scribe {
+    readonly occurrences: Occurrence[] = [];
+    readonly written: Written[] = [];
+    readonly unitProblems: UnitProblem[] = [];
+    readonly repeats: Repeat[] = [];
+    readonly misspelt: Misspelt[] = [];
+
+    constructor(
+        readonly file: string,
+        readonly text: string,
+    ) {}
+
+    // ---------------------------------------------------------------- places
+    place(node: CstNode | undefined): Origin {
+        return node ? { file: this.file, start: node.offset, end: node.end } : { file: this.file, start: 0, end: 0 };
+    }
+
+    origin(node: AstNode): Origin {
+        return this.place(node.$cstNode);
+    }
+
+    /** Where one property stands; the whole node where it was not written. */
+    at(node: AstNode, property: string, index?: number): Origin {
+        return this.place(GrammarUtils.findNodeForProperty(node.$cstNode, property, index) ?? node.$cstNode);
+    }
+
+    /** From the node's start to the end of the last of these properties that is there: a block's heading. */
+    head(node: AstNode, ...properties: readonly string[]): Origin {
+        const whole = this.origin(node);
+        let end = whole.start;
+        for (const property of properties) {
+            for (const found of GrammarUtils.findNodesForProperty(node.$cstNode, property)) {
+                end = Math.max(end, found.end);
+            }
+        }
+        return end > whole.start ? { ...whole, end } : whole;
+    }
+
+    // ---------------------------------------------------------------- names and texts
+    named(node: AstNode, property: string, sort: NameSort, index?: number, of?: string): Named | undefined {
+        const value = (node as unknown as Record<string, unknown>)[property];
+        const name = Array.isArray(value) ? (value as unknown[])[index ?? 0] : value;
+        if (typeof name !== 'string' || name === '') {
+            return undefined;
+        }
+        const origin = this.at(node, property, index);
+        this.occurrences.push({ sort, name, role: 'uses', origin, ...(of === undefined ? {} : { of }) });
+        return { name, origin };
+    }
+
+    /** As `named`, for a name the grammar demands: an empty one where the text breaks off. */
+    demanded(node: AstNode, property: string, sort: NameSort): Named {
+        return this.named(node, property, sort) ?? { name: '', origin: this.origin(node) };
+    }
+
+    names(node: AstNode, property: string, sort: NameSort): Named[] {
+        const values = (node as unknown as Record<string, unknown>)[property];
+        return Array.isArray(values) ? values.flatMap((_, index) => this.named(node, property, sort, index) ?? []) : [];
+    }
+
+    declare(node: AstNode, property: string, sort: NameSort, of?: string): Named {
+        const value = (node as unknown as Record<string, unknown>)[property];
+        const named = { name: typeof value === 'string' ? value : '', origin: this.at(node, property) };
+        this.declareAs(sort, named, of);
+        return named;
+    }
+
+    declareAs(sort: NameSort, named: Named, of?: string): void {
+        if (named.name !== '') {
+            this.occurrences.push({ sort, ...named, role: 'declares', ...(of === undefined ? {} : { of }) });
+        }
+    }
+
+    textOf(node: AstNode, property: string, index?: number): Text | undefined {
+        const value = (node as unknown as Record<string, unknown>)[property];
+        const text = Array.isArray(value) ? (value as unknown[])[index ?? 0] : value;
+        return typeof text === 'string' ? { text, origin: this.at(node, property, index) } : undefined;
+    }
+
+    // ---------------------------------------------------------------- figures
+    private note<T>(understood: Understood<T>, written: string, origin: Origin): T | undefined {
+        if (understood.form) {
+            this.written.push({ form: understood.form, written, suggestions: understood.suggestions, origin });
+        }
+        return understood.value;
+    }
+
+    number(node: AstNode, property: string): number | undefined {
+        const raw = (node as unknown as Record<string, unknown>)[property];
+        return typeof raw === 'string' ? this.note(readNumber(raw), raw, this.at(node, property)) : undefined;
+    }
+
+    count(node: AstNode, property = 'count'): Count | undefined {
+        const value = this.number(node, property);
+        if (value === undefined) {
+            return undefined;
+        }
+        const origin = this.at(node, property);
+        if (!Number.isInteger(value) || value < 0) {
+            this.written.push({ form: 'not-whole', written: String(value), suggestions: [], origin });
+            return undefined;
+        }
+        return { count: value, origin };
+    }
+
+    clock(node: AstNode, property = 'time'): ClockTime | undefined {
+        const written = (node as unknown as Record<string, unknown>)[property];
+        if (typeof written !== 'string') {
+            return undefined;
+        }
+        const origin = this.at(node, property);
+        const minutes = this.note(readClock(written), written, origin);
+        return { written, origin, ...(minutes === undefined ? {} : { minutes }) };
+    }
+
+    date(node: AstNode, property = 'date'): CalendarDate | undefined {
+        const written = (node as unknown as Record<string, unknown>)[property];
+        if (typeof written !== 'string') {
+            return undefined;
+        }
+        const origin = this.at(node, property);
+        const iso = this.note(readDate(written), written, origin);
+        return { written, origin, ...(iso === undefined ? {} : { iso }) };
+    }
+
+    /**
+     * A figure with its unit in the computing unit.
+     * @param wanted what it may measure; the first is assumed for the units to offer. `undefined` takes any, a bare count too.
+     * @returns `undefined` where the unit is missing or measures something else: that is a finding of its own
+     */
+    quantity(node: ast.Quantity | undefined, wanted?: readonly Dimension[]): Quantity | undefined {
+        if (!node?.$cstNode || typeof node.value !== 'string') {
+            return undefined;
+        }
+        const origin = this.origin(node);
+        const value = this.note(readNumber(node.value), node.value, this.at(node, 'value'));
+        if (value === undefined) {
+            return undefined;
+        }
+        const written = this.text.slice(origin.start, origin.end);
+        if (node.unit === undefined) {
+            if (!wanted || wanted.includes('count')) {
+                return { value, dimension: 'count', written, origin };
+            }
+            const likely = wanted.flatMap((dimension) => (dimension === 'count' ? [] : LIKELY_UNITS[dimension]));
+            this.unitProblems.push({ written, value, wanted, likely, origin });
+            return undefined;
+        }
+        const unit = this.unit(node, node.unit, wanted);
+        if (!unit) {
+            return undefined;
+        }
+        const dimension = UNITS[unit].dimension;
+        if (wanted && !wanted.includes(dimension)) {
+            const likely = wanted.flatMap((want) => (want === 'count' ? [] : LIKELY_UNITS[want]));
+            this.unitProblems.push({ written, value, wanted, unit, likely, origin });
+            return undefined;
+        }
+        return { value: toComputing(value, unit), dimension, written, unit, origin };
+    }
+
+    private unit(node: ast.Quantity, word: string, wanted: readonly Dimension[] | undefined): UnitName | undefined {
+        if (Object.hasOwn(UNITS, word)) {
+            return word as UnitName;
+        }
+        const meant = (SPELT[word] ?? []).filter((unit) => !wanted || wanted.includes(UNITS[unit].dimension));
+        const units = meant.length > 0 ? meant : (SPELT[word] ?? []);
+        if (!SAME_WORD.has(word)) {
+            const form = word === 'in' ? 'preposition-as-unit' : 'unit-spelling';
+            this.written.push({ form, written: word, suggestions: units, origin: this.at(node, 'unit') });
+        }
+        return units.length === 1 ? units[0] : undefined;
+    }
+
+    // ---------------------------------------------------------------- order-free blocks
+    /** The first clause of its sort; every further one is noted as standing twice. */
+    once<T extends AstNode>(clauses: readonly T[], clause: string): T | undefined {
+        const [first, ...again] = clauses;
+        for (const repeat of again) {
+            this.repeats.push({ clause, first: this.origin(first!), again: this.origin(repeat) });
+        }
+        return first;
+    }
+
+    block(node: AstNode & { misspelt?: string }, meant: string): void {
+        if (node.misspelt !== undefined) {
+            this.misspelt.push({ word: node.misspelt, meant, origin: this.at(node, 'misspelt') });
+        }
+    }
+
+    /** Texts and comments that were opened and never closed. */
+    noteUnclosed(root: AstNode): void {
+        if (!root.$cstNode) {
+            return;
+        }
+        for (const leaf of CstUtils.flattenCst(root.$cstNode)) {
+            const words = leaf.text;
+            if (/^["\u201C\u201D\u201E]/.test(words) && !/.["\u201C\u201D]$/.test(words)) {
+                this.written.push({ form: 'unclosed-text', written: words, suggestions: [], origin: this.place(leaf) });
+            } else if (words.startsWith('/*') && !(words.length >= 4 && words.endsWith('*/'))) {
+                this.written.push({ form: 'unclosed-comment', written: '/*', suggestions: [], origin: this.place(leaf) });
+            }
+        }
+    }
+}
+
+/** The clauses of one sort, in source order. */
+export function ofType<T extends AstNode, U extends T>(nodes: readonly T[] | undefined, type: U['$type']): U[] {
+    return (nodes ?? []).filter((node): node is U => node.$type === type);
+}

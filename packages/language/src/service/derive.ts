@@ -1,0 +1,229 @@
+import { findCourse } from '../plan/names.js';
+import type { Bread, Course, Dish, Plan } from '../plan/types.js';
+import { layCover } from './cover.js';
+import { countPieces } from './counts.js';
+import { accompanimentConflicts, pourConflicts } from './diets.js';
+import { dishFacts, firstInHouse, isDessert, pourFacts } from './facts.js';
+import { groupGuests } from './guests.js';
+import { dishesFor, serveCourse } from './serving.js';
+import { stepThrough } from './table.js';
+import type { Conflict, CourseServing, DishFacts, GuestGroup, PourFacts, Service, Variation } from './types.js';
+
+/** Computes the whole service of a plan. Pure; whatever is absent or broken in the plan is left out. */
+export function deriveService(plan: Plan): Service {
+    const courses = plan.menu?.courses ?? [];
+    const groups = groupGuests(plan);
+    const guestCount = plan.event?.guests?.expected.count ?? 0;
+    const servings = courses.map((course) => serveCourse(course, groups, guestCount, plan.cupboard));
+    const facts = courses.flatMap((course) => course.dishes.map((dish) => dishFacts(plan, course, dish)));
+    const pours = courses.flatMap((course, index) => [
+        ...course.pours.map((pour) => pourFacts(plan, pour, index)),
+        ...course.dishes.flatMap((dish) => dish.pours.map((pour) => pourFacts(plan, pour, index, dish))),
+    ]);
+    const bread = plan.menu?.bread && breadService(plan, plan.menu.bread, groups, guestCount);
+    const coffee = coffeeService(plan);
+    const shared = { plan, bread, coffee };
+    const variations = vary(groups, servings, plan).map((draft, index): Variation => {
+        const dishes = draft.dishes.map((dish) => facts.find((each) => each.dish === dish));
+        const drunk = pours.filter((pour) => !pour.dish || draft.dishes.includes(pour.dish));
+        const cover = layCover({ ...shared, dishes, pours: drunk });
+        return { ...draft, index, cover, steps: stepThrough({ ...shared, cover, dishes }) };
+    });
+    return {
+        groups,
+        guestCount,
+        setFor: plan.event?.guests?.setFor?.count ?? guestCount,
+        servings,
+        bread,
+        coffee,
+        facts,
+        pours,
+        variations,
+        counts: countPieces({ variations, facts, coffee, plan }),
+        reaches: findReaches(plan, groups, servings, pours, bread?.serving),
+    };
+}
+
+// ---------------------------------------------------------------- bread and coffee
+function breadService(plan: Plan, bread: Bread, groups: readonly GuestGroup[], guestCount: number): NonNullable<Service['bread']> {
+    const { cupboard, menu, customs } = plan;
+    const common: Dish = {
+        title: 'bread',
+        kind: { name: 'bread', origin: bread.head },
+        course: -1,
+        index: bread.dishes.length,
+        head: bread.head,
+        origin: bread.origin,
+        who: { sort: 'rest', origin: bread.head },
+        served: {},
+        contains: bread.contains,
+        suits: bread.suits,
+        accompaniments: bread.accompaniments,
+        pours: [],
+        waivers: bread.waivers,
+    };
+    // Breads for some guests come with the same butter and spreads as the common one.
+    const others = bread.dishes.map((dish) => ({ ...dish, accompaniments: [...bread.accompaniments, ...dish.accompaniments] }));
+    const course: Course = {
+        kind: common.kind,
+        title: 'bread',
+        index: -1,
+        head: bread.head,
+        origin: bread.origin,
+        dishes: [...others, common],
+        hasDishes: true,
+        pours: [],
+        waivers: bread.waivers,
+    };
+    const last = (menu?.courses.length ?? 0) - 1;
+    const from = bread.from && findCourse(menu, bread.from.name)?.index;
+    const until = bread.until && findCourse(menu, bread.until.name)?.index;
+    return {
+        bread,
+        serving: serveCourse(course, groups, guestCount, cupboard),
+        plate: bread.plate && cupboard.pieces.get(bread.plate.name),
+        spreader: bread.piece && cupboard.pieces.get(bread.piece.name),
+        from: from ?? 0,
+        until: until ?? breadLeavesByCustom(plan, customs['bread-leaves'].value) ?? last,
+    };
+}
+
+/** The course with whose clearing the bread plate leaves where the plan doesn't say. */
+function breadLeavesByCustom({ menu, cupboard }: Plan, custom: string): number | undefined {
+    const courses = menu?.courses ?? [];
+    const index = (test: (course: Course) => boolean): number | undefined => {
+        const found = courses.findIndex(test);
+        return found < 0 ? undefined : found;
+    };
+    const isA = (name: string) => (course: Course) => cupboard.kinds.get(course.kind.name)?.lineage.includes(name) === true;
+    const beforeDessert = index((course) => isDessert(cupboard.kinds.get(course.kind.name)));
+    switch (custom) {
+        case 'after-salad':
+            return index(isA('salad'));
+        case 'after-soup':
+            return index(isA('soup'));
+        case 'before-dessert':
+            return beforeDessert === undefined || beforeDessert === 0 ? undefined : beforeDessert - 1;
+        default:
+            return undefined;
+    }
+}
+
+function coffeeService(plan: Plan): Service['coffee'] {
+    const { menu, cupboard, house } = plan;
+    if (!menu?.coffee) {
+        return undefined;
+    }
+    const { coffee } = menu;
+    const kind = cupboard.drinks.get('coffee');
+    const cups = coffee.cup ? [coffee.cup.name] : (kind?.vessels.flatMap((vessel) => vessel.names.map((named) => named.name)) ?? ['coffee-cup']);
+    const spoons = coffee.piece ? [coffee.piece.name] : ['coffee-spoon', 'teaspoon'];
+    const after = findCourse(menu, coffee.after.name)?.index;
+    return {
+        coffee,
+        cup: firstInHouse(cups, cupboard, house),
+        spoon: firstInHouse(spoons, cupboard, house),
+        after: after ?? menu.courses.length - 1,
+    };
+}
+
+// ---------------------------------------------------------------- variations
+/** More sets of dishes than a captain could serve; past it only those that guests are counted for are kept. */
+const MOST_VARIATIONS = 64;
+
+/** Every set of dishes a guest can have, with how many have it. Guests of one group split between dishes are dealt in order. */
+function vary(groups: readonly GuestGroup[], servings: readonly CourseServing[], plan: Plan): Omit<Variation, 'index' | 'cover' | 'steps'>[] {
+    const found = new Map<string, { count: number; dishes: (Dish | undefined)[]; groups: GuestGroup[] }>();
+    const note = (group: GuestGroup, dishes: readonly (Dish | undefined)[], count: number): void => {
+        const key = dishes.map((dish) => dish?.index ?? '-').join('/');
+        const known = found.get(key) ?? { count: 0, dishes: [...dishes], groups: [] };
+        known.count += count;
+        if (!known.groups.includes(group)) {
+            known.groups.push(group);
+        }
+        found.set(key, known);
+    };
+    for (const group of groups) {
+        const choices = servings.map((serving) => dishesFor(group, serving, plan.cupboard));
+        const counts = servings.map((serving) => serving.portions.map((portion) => ({ dish: portion.dish, count: portion.groups.find((each) => each.group === group)?.count ?? 0 })));
+        deal(group.count, counts, (dishes, count) => note(group, dishes, count));
+        const combinations = choices.reduce((product, dishes) => product * Math.max(1, dishes.length), 1);
+        if (combinations <= MOST_VARIATIONS) {
+            for (const dishes of everyCombination(choices)) {
+                note(group, dishes, 0);
+            }
+        }
+    }
+    const all = [...found.values()].toSorted((a, b) => b.count - a.count);
+    return all.map((each) => ({ ...each, label: labelOf(each.dishes, all) }));
+}
+
+/** Deals guests 1…n the dishes of each course in order, and tells each run of guests with the same dishes. */
+function deal(guests: number, counts: readonly (readonly { readonly dish: Dish; readonly count: number }[])[], tell: (dishes: (Dish | undefined)[], count: number) => void): void {
+    const ends = counts.map((course) => {
+        let end = 0;
+        return course.map(({ dish, count }) => ({ dish, end: (end += count) }));
+    });
+    const breaks = [...new Set([guests, ...ends.flatMap((course) => course.map((each) => each.end))])].filter((end) => end > 0 && end <= guests).toSorted((a, b) => a - b);
+    let start = 0;
+    for (const end of breaks) {
+        tell(
+            ends.map((course) => course.find((each) => each.end > start)?.dish),
+            end - start,
+        );
+        start = end;
+    }
+}
+
+function everyCombination(choices: readonly (readonly Dish[])[]): (Dish | undefined)[][] {
+    return choices.reduce<(Dish | undefined)[][]>(
+        (sets, dishes) => sets.flatMap((set) => (dishes.length > 0 ? dishes.map((dish) => [...set, dish]) : [[...set, undefined]])),
+        [[]],
+    );
+}
+
+/** The dishes in which a variation differs from the others. */
+function labelOf(dishes: readonly (Dish | undefined)[], all: readonly { readonly dishes: readonly (Dish | undefined)[] }[]): string {
+    const differing = dishes.filter((dish, course) => all.some((other) => other.dishes[course] !== dish));
+    return differing.length === 0 ? 'all guests' : differing.map((dish) => dish?.title ?? 'nothing').join(', ');
+}
+
+// ---------------------------------------------------------------- what reaches whom
+/** Everything that would be put before a guest who must not have it, each carrier once a group and course. */
+function findReaches(plan: Plan, groups: readonly GuestGroup[], servings: readonly CourseServing[], pours: readonly PourFacts[], bread: CourseServing | undefined): Service['reaches'] {
+    const reaches: { group: GuestGroup; conflict: Conflict; course: number }[] = [];
+    const note = (group: GuestGroup, conflicts: readonly Conflict[], course: number): void => {
+        const carriers = new Map(conflicts.filter((conflict) => conflict.allergen).map((conflict) => [`${conflict.carrier} ${conflict.substance}`, conflict]));
+        reaches.push(...[...carriers.values()].map((conflict) => ({ group, conflict, course })));
+    };
+    for (const serving of [...servings, ...(bread ? [bread] : [])]) {
+        for (const { group, refused } of serving.unserved) {
+            // Every dish is refused: the one it would get is the common one, else the first.
+            const common = refused.find(({ dish }) => dish.who?.sort !== 'some' || dish.who.needs.length === 0) ?? refused[0];
+            note(group, common?.conflicts ?? [], serving.course.index);
+        }
+    }
+    for (const { pour, course } of pours) {
+        for (const group of groups) {
+            const isReplaced = pour.instead.some((instead) => pourConflicts(instead, group, plan.cupboard).length === 0);
+            if (!isReplaced) {
+                note(group, pourConflicts(pour, group, plan.cupboard), course);
+            }
+        }
+    }
+    const coffee = plan.menu?.coffee;
+    if (coffee) {
+        const after = plan.menu?.courses.length ?? 0;
+        for (const group of groups) {
+            const drink = { ...EMPTY_POUR, title: 'coffee', contains: coffee.contains, origin: coffee.origin, titleOrigin: coffee.head };
+            note(group, [...pourConflicts(drink, group, plan.cupboard), ...coffee.accompaniments.flatMap((beside) => accompanimentConflicts(beside, group, plan.cupboard))], after);
+        }
+    }
+    return reaches;
+}
+
+const EMPTY_POUR = { leftOffFor: [], suits: [], bottles: [], instead: [], waivers: [] } as const;
+
+export function factsOf(service: Service, dish: Dish): DishFacts | undefined {
+    return service.facts.find((facts) => facts.dish === dish);
+}

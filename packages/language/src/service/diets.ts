@@ -1,0 +1,105 @@
+import type { Contains, Cupboard, Kind } from '../plan/cupboard.js';
+import { clashes } from '../plan/names.js';
+import type { Named } from '../plan/origin.js';
+import type { Accompaniment, Dish, Need, Pour, Who } from '../plan/types.js';
+import { sayNeed } from './guests.js';
+import type { Conflict, GuestGroup } from './types.js';
+
+/** Something a guest may be given: what it is called, what it contains, which diets it says it suits. */
+interface Served {
+    readonly carrier: string;
+    readonly contains?: Contains;
+    readonly suits: readonly Named[];
+    readonly who?: Who;
+    readonly kind?: Kind;
+    /** Where the kind is named. */
+    readonly kindOrigin?: Named;
+}
+
+/** What of `served` this guest may not have. Allergens are taken in their widest meaning, whatever the local code requires. */
+function conflictsWith(served: Served, need: Need, cupboard: Cupboard): Conflict[] {
+    if (need.sort === 'children') {
+        return [];
+    }
+    const { substances } = cupboard;
+    const diet = need.sort === 'diet' ? cupboard.diets.get(need.diet.name) : undefined;
+    const excluded = need.sort === 'without' ? need.what.map((what) => what.name) : (diet?.excludes ?? []).map((what) => what.name);
+    // A diet that excludes allergens alone (gluten-free) is kept as strictly as `without gluten`.
+    const allergen = need.sort === 'without' || (excluded.length > 0 && excluded.every((name) => substances.get(name)?.sort === 'allergen'));
+    const find = (contained: readonly Named[]): Conflict[] =>
+        contained.flatMap((what) =>
+            excluded
+                .filter((name) => clashes(what.name, name, substances))
+                .slice(0, 1)
+                .map((name) => ({ need, substance: what.name, excluded: name, carrier: served.carrier, origin: what.origin, allergen })),
+        );
+    const stated = find(served.contains?.what ?? []);
+    const isSaidToSuit = diet !== undefined && (served.suits.some((named) => named.name === diet.name) || asksFor(served.who, need));
+    if (isSaidToSuit) {
+        return stated;
+    }
+    // The kind says what a dish is made of (`kind steak … of meat`), unless the dish says it suits the diet.
+    const byKind = find(served.kind?.of ?? []).map((conflict) => ({ ...conflict, origin: served.kindOrigin?.origin ?? conflict.origin }));
+    const all = [...stated, ...byKind];
+    if (diet?.statedOnly && all.length === 0) {
+        const origin = served.kindOrigin?.origin ?? need.origin;
+        return [{ need, substance: diet.name, excluded: diet.name, carrier: served.carrier, origin, allergen: false }];
+    }
+    return all;
+}
+
+/** True where the dish is meant for this very need: `for vegetarian`. */
+function asksFor(who: Who | undefined, need: Need): boolean {
+    return who?.sort === 'some' && who.needs.some((wanted) => sayNeed(wanted) === sayNeed(need));
+}
+
+/** True where something said to be left off for guests of a need is left off for this group. */
+export function isLeftOff(leftOffFor: readonly Need[], group: GuestGroup, cupboard: Cupboard): boolean {
+    return leftOffFor.some((off) => group.needs.some((need) => sameNeed(off, need, cupboard)));
+}
+
+/** True where a guest of `need` is meant by `wanted`: the same need, or one of the things it is without. */
+export function sameNeed(wanted: Need, need: Need, cupboard: Cupboard): boolean {
+    if (wanted.sort === 'without' && need.sort === 'without') {
+        return wanted.what.every((what) => need.what.some((each) => clashes(each.name, what.name, cupboard.substances)));
+    }
+    if (wanted.sort === 'without' && need.sort === 'diet') {
+        const excluded = cupboard.diets.get(need.diet.name)?.excludes ?? [];
+        return wanted.what.every((what) => excluded.some((each) => clashes(what.name, each.name, cupboard.substances)));
+    }
+    return sayNeed(wanted) === sayNeed(need);
+}
+
+function conflictsOf(served: Served, group: GuestGroup, cupboard: Cupboard): Conflict[] {
+    return group.needs.flatMap((need) => conflictsWith(served, need, cupboard));
+}
+
+/** What the group may not have of an accompaniment that is not left off for them. */
+export function accompanimentConflicts(beside: Accompaniment, group: GuestGroup, cupboard: Cupboard): Conflict[] {
+    if (isLeftOff(beside.leftOffFor, group, cupboard)) {
+        return [];
+    }
+    const carrier = beside.title ? `${beside.sort} \`${beside.title}\`` : beside.sort;
+    // A sauce without a list of contents is a finding of its own; it is not held against a diet.
+    return group.needs.flatMap((need) =>
+        conflictsWith({ carrier, contains: beside.contains, suits: [], who: { sort: 'some', needs: [need], origin: need.origin } }, need, cupboard),
+    );
+}
+
+/** What the group may not have of a dish with all that comes on it. */
+export function dishConflicts(dish: Dish, kind: Kind | undefined, group: GuestGroup, cupboard: Cupboard): Conflict[] {
+    const served = { carrier: `\`${dish.title}\``, contains: dish.contains, suits: dish.suits, who: dish.who, kind, kindOrigin: dish.kind };
+    return [
+        ...conflictsOf(served, group, cupboard),
+        ...dish.accompaniments.flatMap((beside) => accompanimentConflicts(beside, group, cupboard)),
+    ];
+}
+
+/** What the group may not have of a drink that is not left off for them. */
+export function pourConflicts(pour: Pour, group: GuestGroup, cupboard: Cupboard): Conflict[] {
+    if (isLeftOff(pour.leftOffFor, group, cupboard)) {
+        return [];
+    }
+    const served = { carrier: `\`${pour.title}\``, contains: pour.contains, suits: pour.suits };
+    return conflictsOf(served, group, cupboard).filter((conflict) => conflict.allergen);
+}

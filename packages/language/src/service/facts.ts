@@ -1,0 +1,77 @@
+import type { Cupboard, Kind, Piece } from '../plan/cupboard.js';
+import { isKindOf } from '../plan/names.js';
+import type { Course, Dish, House, Plan, Pour } from '../plan/types.js';
+import type { DishFacts, PourFacts } from './types.js';
+
+/** True where the house has the piece: it owns some, or it states no stock at all. */
+export function isInHouse(piece: string, house: House): boolean {
+    return house.stock.length === 0 || house.stock.some((stock) => stock.piece.name === piece && stock.count.count > 0);
+}
+
+/** The first of these that the house has, else the first there is. */
+export function firstInHouse(names: readonly string[], cupboard: Cupboard, house: House): Piece | undefined {
+    const pieces = names.flatMap((name) => cupboard.pieces.get(name) ?? []);
+    return pieces.find((piece) => isInHouse(piece.name, house)) ?? pieces[0];
+}
+
+/** Lowest temperature of a dish that counts as hot and highest of one that counts as cold, °C, where its kind doesn't say. */
+const HOT_FROM = 40;
+const COLD_TO = 15;
+
+/** A dish with its kind and vessels looked up: what it says, else what its kind says. */
+export function dishFacts(plan: Plan, course: Course, dish: Dish): DishFacts {
+    const { cupboard, house } = plan;
+    const kind = cupboard.kinds.get(dish.kind.name);
+    const stated = dish.served.vessel;
+    const usual = kind?.vessels.flatMap((vessel) => vessel.names.map((named) => named.name)) ?? [];
+    const vessel = stated ? cupboard.pieces.get(stated.piece.name) : firstInHouse(usual, cupboard, house);
+    const wanted = dish.served.temperature?.value;
+    return {
+        dish,
+        course,
+        kind,
+        vessel,
+        vesselHow: stated ? 'stated' : vessel ? 'kind' : 'none',
+        underliner: underlinerOf(plan, dish, vessel),
+        wantsUnderliner: (vessel?.on.length ?? 0) > 0,
+        wanted,
+        isHot: wanted === undefined ? kind?.band === 'hot' : wanted >= HOT_FROM,
+        isCold: wanted === undefined ? kind?.band === 'cold' || kind?.band === 'frozen' : wanted <= COLD_TO,
+    };
+}
+
+/** What the vessel stands on: stated, else — unless the house wants it stated — the first fitting one it has. */
+function underlinerOf({ cupboard, house, customs }: Plan, dish: Dish, vessel: Piece | undefined): Piece | undefined {
+    if (dish.served.under) {
+        return cupboard.pieces.get(dish.served.under.piece.name);
+    }
+    if (customs.underliner.value === 'stated') {
+        return undefined;
+    }
+    const fitting = (vessel?.on ?? []).flatMap((named) => cupboard.pieces.get(named.name) ?? []);
+    return fitting.find((piece) => isInHouse(piece.name, house));
+}
+
+export function pourFacts({ cupboard, house }: Plan, pour: Pour, course: number, dish?: Dish): PourFacts {
+    const kind = pour.kind && cupboard.drinks.get(pour.kind.name);
+    const usual = kind?.vessels.flatMap((vessel) => vessel.names.map((named) => named.name)) ?? [];
+    const glass = pour.glass ? cupboard.pieces.get(pour.glass.name) : firstInHouse(usual, cupboard, house);
+    return {
+        pour,
+        course,
+        dish,
+        kind: kind ?? kindFromGlass(glass, cupboard),
+        glass,
+        strength: pour.strength?.value ?? kind?.strength?.value,
+    };
+}
+
+/** A pour that doesn't say what it is takes the one kind its glass is for: wine in a wine glass. */
+function kindFromGlass(glass: Piece | undefined, cupboard: Cupboard): Kind | undefined {
+    const kinds = (glass?.suits ?? []).flatMap((named) => cupboard.drinks.get(named.name) ?? []);
+    return kinds.length === 1 ? kinds[0] : undefined;
+}
+
+export function isDessert(kind: Kind | undefined): boolean {
+    return isKindOf(kind, 'dessert');
+}

@@ -1,0 +1,158 @@
+import { findCourse, isKindOf } from '../plan/names.js';
+import type { Plan } from '../plan/types.js';
+import { lastCourseOf } from './cover.js';
+import { isDessert } from './facts.js';
+import type { Cover, CoverGlass, CoverPiece, DishFacts, Service, Step, TableItem } from './types.js';
+
+export interface TableInput {
+    readonly plan: Plan;
+    readonly cover: Cover;
+    readonly dishes: readonly (DishFacts | undefined)[];
+    readonly bread?: Service['bread'];
+    readonly coffee?: Service['coffee'];
+}
+
+type Movement = Pick<Step, 'sort' | 'course' | 'title'> & {
+    readonly brought?: readonly TableItem[];
+    readonly used?: readonly TableItem[];
+    readonly cleared?: readonly TableItem[];
+};
+
+/**
+ * The evening at one cover as a small state machine: what is brought, used and cleared in each step and what stands there after.
+ * The used and the unused pieces of a course leave with it.
+ */
+export function stepThrough(input: TableInput): Step[] {
+    const { plan, dishes } = input;
+    const courses = plan.menu?.courses ?? [];
+    const items = itemsOf(input);
+    const steps: Step[] = [];
+    let standing: readonly TableItem[] = [];
+    const move = ({ brought = [], used = [], cleared = [], ...step }: Movement): void => {
+        const gone = new Set(cleared.map((item) => item.id));
+        const leaving = standing.filter((item) => gone.has(item.id));
+        standing = [...standing.filter((item) => !gone.has(item.id)), ...brought];
+        const bare = !standing.some((item) => item.sort === 'vessel' || item.sort === 'service-plate');
+        steps.push({ index: steps.length, ...step, brought, used, cleared: leaving, standing, bare });
+    };
+
+    move({ sort: 'seated', course: -1, title: 'Guests sit', brought: [...items.laid, ...courses.flatMap((course, index) => (course.preset ? items.served(index) : []))] });
+    speeches(plan, 'before', -1, move);
+    dishes.forEach((facts, index) => {
+        const course = courses[index]!;
+        const { title } = course;
+        speeches(plan, 'before', index, move);
+        const comes = items.brought(index);
+        if (comes.length > 0) {
+            move({ sort: 'bring', course: index, title: `Bring what ${title} is eaten with`, brought: comes });
+        }
+        if (!facts) {
+            return;
+        }
+        const served = items.served(index);
+        if (!course.preset) {
+            // One plate out, the next in: the service plate leaves in the movement that brings the plate which replaces it.
+            move({ sort: 'serve', course: index, title: `Serve ${title}`, brought: served, cleared: items.leavesAtServing(index) });
+        }
+        move({ sort: 'eat', course: index, title: `${title} is eaten`, used: [...served, ...standing.filter((item) => item.course === index && item.sort === 'flatware')] });
+        move({ sort: 'clear', course: index, title: `Clear ${title}`, cleared: [...standing.filter((item) => item.course === index && item.sort !== 'glass'), ...items.leavesAfter(index)] });
+        speeches(plan, 'after', index, move);
+        if (isDessert(dishes[index + 1]?.kind) && !isDessert(facts.kind)) {
+            move({ sort: 'crumb', course: index, title: 'Crumb the table', cleared: items.leavesBeforeDessert });
+        }
+        if (input.coffee?.after === index) {
+            move({ sort: 'coffee', course: courses.length, title: 'Serve coffee', brought: items.coffee, used: items.coffee });
+        }
+    });
+    move({ sort: 'farewell', course: courses.length, title: 'Guests leave', cleared: standing });
+    return steps;
+}
+
+function speeches(plan: Plan, when: 'before' | 'after', index: number, move: (movement: Movement) => void): void {
+    for (const speech of plan.menu?.speeches ?? []) {
+        const course = speech.when && findCourse(plan.menu, speech.when.course.name);
+        if (speech.when?.when === when && course?.index === index) {
+            move({ sort: speech.sort, course: index, title: speech.title ?? (speech.sort === 'toast' ? 'Toast' : 'Speech') });
+        }
+    }
+}
+
+function itemsOf({ plan, cover, dishes, bread, coffee }: TableInput) {
+    const { customs } = plan;
+    const seen = new Map<string, number>();
+    const item = (base: Omit<TableItem, 'id'>): TableItem => {
+        const key = `${base.course < 0 ? base.sort : base.course + 1} ${base.piece}`;
+        const times = (seen.get(key) ?? 0) + 1;
+        seen.set(key, times);
+        return { id: times > 1 ? `${key} #${times}` : key, ...base };
+    };
+    const PLACE = { left: 'left', right: 'right', above: 'above', saucer: 'saucer', 'bread-plate': 'bread' } as const;
+    const flatware = (piece: CoverPiece): TableItem =>
+        item({ piece: piece.piece.name, place: PLACE[piece.side], course: piece.purpose === 'bread' ? -1 : piece.course, sort: piece.purpose === 'bread' ? 'bread' : 'flatware' });
+    const glass = (each: CoverGlass): TableItem => item({ piece: each.piece.name, place: 'glasses', course: each.course, sort: 'glass' });
+
+    const own = (sort: TableItem['sort'], place: TableItem['place'], piece: string): TableItem => item({ piece, place, course: -1, sort });
+    const napkin = own('napkin', 'napkin', 'napkin');
+    const saltAndPepper = own('salt-and-pepper', 'centre', 'salt-and-pepper');
+    const servicePlate = cover.servicePlate && own('service-plate', 'centre', cover.servicePlate.name);
+    const breadPlate = cover.bread && own('bread', 'bread', cover.bread.name);
+    const pieces = [...cover.left, ...cover.right, ...cover.above, ...cover.breadPlate].map((piece) => ({ piece, item: flatware(piece) }));
+    const glasses = [...cover.glasses, ...cover.broughtGlasses].map((each) => ({ glass: each, item: glass(each) }));
+    const brought = cover.brought.map((piece) => ({ piece, item: flatware(piece) }));
+    const vessels = dishes.map((facts, course) => [
+        ...(facts?.underliner ? [item({ piece: facts.underliner.name, place: 'centre', course, sort: 'underliner' })] : []),
+        ...(facts?.vessel ? [item({ piece: facts.vessel.name, place: 'centre', course, sort: 'vessel' })] : []),
+    ]);
+    const after = plan.menu?.courses.length ?? 0;
+    const saucer = coffee?.cup?.on.map((named) => named.name).find((name) => plan.cupboard.pieces.has(name));
+    const isBread = ({ piece }: { readonly piece: CoverPiece }): boolean => piece.purpose === 'bread';
+    const breadItems = [...(breadPlate ? [breadPlate] : []), ...pieces.filter(isBread).map((each) => each.item)];
+    const leavesServing = servicePlateLeavesAt(plan, dishes);
+
+    return {
+        laid: [
+            ...(servicePlate ? [servicePlate] : []),
+            ...pieces.map((each) => each.item),
+            ...(breadPlate ? [breadPlate] : []),
+            ...glasses.filter((each) => each.glass.when === 'laid').map((each) => each.item),
+            saltAndPepper,
+            napkin,
+        ],
+        brought: (course: number): TableItem[] => [
+            ...brought.filter((each) => each.piece.course === course).map((each) => each.item),
+            ...glasses.filter((each) => each.glass.when === 'brought' && each.glass.course === course).map((each) => each.item),
+        ],
+        served: (course: number): readonly TableItem[] => vessels[course] ?? [],
+        leavesAtServing: (course: number): TableItem[] => (servicePlate && leavesServing?.serving === course ? [servicePlate] : []),
+        leavesAfter: (course: number): TableItem[] => [
+            ...(servicePlate && leavesServing?.clearing === course ? [servicePlate] : []),
+            ...(bread?.until === course ? breadItems : []),
+            ...(customs['glasses-leave'].value === 'with-their-course'
+                ? glasses.filter(({ glass: each }) => each.pour && lastCourseOf(plan, each) === course).map((each) => each.item)
+                : []),
+        ],
+        leavesBeforeDessert: customs['salt-and-pepper-leave'].value === 'before-dessert' ? [saltAndPepper] : [],
+        coffee: [
+            ...(saucer ? [item({ piece: saucer, place: 'saucer', course: after, sort: 'cup' })] : []),
+            ...(coffee?.cup ? [item({ piece: coffee.cup.name, place: 'saucer', course: after, sort: 'cup' })] : []),
+            ...cover.saucer.map(flatware),
+        ],
+    };
+}
+
+/** The course at whose serving or clearing the service plate leaves, by custom. */
+function servicePlateLeavesAt(plan: Plan, dishes: readonly (DishFacts | undefined)[]): { serving?: number; clearing?: number } | undefined {
+    const isSoup = (facts: DishFacts | undefined): boolean => isKindOf(facts?.kind, 'soup');
+    const find = (from: number, test: (facts: DishFacts) => boolean): number => dishes.findIndex((facts, index) => index >= from && facts !== undefined && test(facts));
+    const soup = find(0, isSoup);
+    if (plan.customs['service-plate'].value === 'with-soup-plate' && soup >= 0) {
+        return { clearing: soup };
+    }
+    const hot = find(soup + 1, (facts) => facts.isHot && !isSoup(facts));
+    if (hot >= 0) {
+        return { serving: hot };
+    }
+    // No hot plate comes: it leaves when the table is cleared for dessert, or at the end.
+    const dessert = find(0, (facts) => isDessert(facts.kind));
+    return dessert > 0 ? { clearing: dessert - 1 } : undefined;
+}
