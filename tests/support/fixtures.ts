@@ -27,7 +27,7 @@ export interface Outcome {
     readonly updated: string;
 }
 
-interface Setting {
+export interface Setting {
     /** Name of the file where the fixture has no header. */
     readonly name: string;
     readonly check: (file: string, texts: Readonly<Record<string, string>>) => Checked;
