@@ -1,7 +1,7 @@
 import { check, type Checked } from '../check.js';
 import type { Files } from '../files.js';
 import { CUPBOARD_PREFIX } from '../plan/origin.js';
-import type { Safety } from '../rules/fixes.js';
+import type { Fix, Safety } from '../rules/fixes.js';
 import { applyEdits, editsOf, type TextEdit } from './fixes.js';
 
 export interface Fixed {
@@ -19,7 +19,7 @@ export interface Fixed {
 export const MOST_ROUNDS = 10;
 
 /**
- * Mends a plan: applies the first allowed fix of every finding, checks again, and goes on until nothing changes.
+ * Mends a plan: applies to every finding its one allowed fix, or the preferred one, checks again, and goes on until nothing changes.
  * Of two fixes that want the same place the later waits for the next round. A file that can't be read to its end is
  * left alone. Writes nothing: the caller does.
  * @param widest `safe` for what is surely meant; `unsafe` also for what changes the service. Ideas (`show`) never.
@@ -55,7 +55,7 @@ function mend(
         broken.has(path) || path.startsWith(CUPBOARD_PREFIX) ? undefined : checked.texts.get(path);
     const round = new Map<string, TextEdit[]>();
     for (const finding of checked.findings) {
-        const fix = finding.fixes.find(({ safety }) => allowed.includes(safety));
+        const fix = surest(finding.fixes.filter(({ safety }) => allowed.includes(safety)));
         const edits = [...(fix === undefined ? [] : editsOf(fix, textOf))];
         const isFree = edits.every(([path, mine]) => mine.every((edit) => !(round.get(path) ?? []).some(meets(edit))));
         if (fix !== undefined && edits.length > 0 && isFree) {
@@ -68,6 +68,11 @@ function mend(
         texts.set(path, applyEdits(checked.texts.get(path)!, inOrder));
     }
     return round.size > 0;
+}
+
+/** Of several ways only the preferred one goes without asking. */
+function surest(fixes: readonly Fix[]): Fix | undefined {
+    return fixes.find(({ preferred }) => preferred) ?? (fixes.length === 1 ? fixes[0] : undefined);
 }
 
 /** Two edits meet when they share a character or a place. */

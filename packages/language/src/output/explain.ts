@@ -30,14 +30,14 @@ const SEVERITY: Record<Severity, string> = {
 
 const FIX: Record<Rule['fix'], string> = {
     always: 'Every finding comes with a fix.',
-    sometimes: 'Many findings come with a fix.',
+    sometimes: 'Some findings come with a fix.',
     never: 'There is no fix.',
 };
 
 const SAFETY: Record<Safety, string> = {
-    safe: 'safe: also applied by `check --fix`',
-    unsafe: 'changes the service: applied by hand, or by `check --fix --unsafe-fixes`',
-    show: 'an idea: applied by hand only',
+    safe: 'also with `check --fix`',
+    unsafe: 'also with `check --unsafe-fixes`',
+    show: 'by hand only',
 };
 
 export function severityOf(rule: Rule): Severity {
@@ -52,28 +52,37 @@ export function explanation(rule: Rule, outcomes: readonly (readonly Outcome[])[
     const { wrong, right } = rule.examples;
     return [
         { sort: 'title', text: `${rule.id}: ${lowerFirst(rule.title)}` },
-        { sort: 'paragraph', text: `This is ${SEVERITY[severityOf(rule)]} unless the house sets it otherwise.` },
+        { sort: 'paragraph', text: standing(rule) },
         { sort: 'heading', text: 'Why' },
         { sort: 'paragraph', text: rule.why },
         ...wrong.flatMap((example, index) => [
-            heading('Wrong', example, index, wrong.length),
-            ...codeOf(example),
+            ...headed('Wrong', example, index, wrong.length),
             ...(outcomes[index] ?? []).flatMap((outcome) => said(outcome, example)),
         ]),
-        ...right.flatMap((example, index) => [heading('Right', example, index, right.length), ...codeOf(example)]),
+        ...right.flatMap((example, index) => headed('Right', example, index, right.length)),
         { sort: 'heading', text: 'Fix' },
         { sort: 'paragraph', text: [FIX[rule.fix], rule.noFix].filter((text) => text !== undefined).join(' ') },
         { sort: 'heading', text: 'Setting it' },
         ...setting(rule),
         ...customs(rule),
         { sort: 'heading', text: 'Sources' },
-        { sort: 'points', texts: rule.source },
+        { sort: 'paragraph', text: `${rule.source.join('; ')}.` },
     ];
 }
 
-function heading(word: 'Wrong' | 'Right', { title }: RuleExample, index: number, count: number): Block {
-    const number = count > 1 ? ` ${index + 1}` : '';
-    return { sort: 'heading', text: `${word}${number}${title === undefined ? '' : `: ${lowerFirst(title)}`}` };
+function standing(rule: Rule): string {
+    const severity = SEVERITY[severityOf(rule)];
+    return rule.safety === 'fixed'
+        ? `This is always ${severity}.`
+        : `This is ${severity} unless the house sets it otherwise.`;
+}
+
+function headed(word: 'Wrong' | 'Right', example: RuleExample, index: number, count: number): Block[] {
+    return [
+        { sort: 'heading', text: count > 1 ? `${word} ${index + 1}` : word },
+        ...(example.title === undefined ? [] : [{ sort: 'paragraph' as const, text: `${example.title}:` }]),
+        ...codeOf(example),
+    ];
 }
 
 function codeOf(example: RuleExample): Block[] {
@@ -100,24 +109,26 @@ function said(outcome: Outcome, example: RuleExample): Block[] {
 }
 
 function setting(rule: Rule): Block[] {
-    if (rule.safety === 'fixed') {
-        return [{ sort: 'paragraph', text: 'Someone could be harmed: it can be neither waived nor switched off.' }];
+    switch (rule.safety) {
+        case 'fixed':
+            return [{ sort: 'paragraph', text: 'Someone could be harmed: it can be neither waived nor switched off.' }];
+        case 'floor':
+            return [
+                {
+                    sort: 'paragraph',
+                    text: 'Someone could be harmed: the house can make it a warning, with a reason, and no less; where it is waived it still warns.',
+                },
+                { sort: 'code', text: `rule ${rule.id} is warning because "…"` },
+            ];
+        case undefined:
+            return [
+                {
+                    sort: 'paragraph',
+                    text: 'In the house, for every event; or in the block it concerns, for that block. Both need a reason.',
+                },
+                { sort: 'code', text: `rule ${rule.id} is off because "…"\nwaive ${rule.id} because "…"` },
+            ];
     }
-    const isFree = rule.safety === undefined;
-    return [
-        {
-            sort: 'paragraph',
-            text: isFree
-                ? 'In the house, for every event; or in the block it concerns, for that block. Both need a reason.'
-                : 'Someone could be harmed: it can be made a warning, with a reason, and no less; it can’t be waived or switched off.',
-        },
-        {
-            sort: 'code',
-            text: isFree
-                ? `rule ${rule.id} is off because "…"\nwaive ${rule.id} because "…"`
-                : `rule ${rule.id} is warning because "…"`,
-        },
-    ];
 }
 
 function customs({ customs: names = [] }: Rule): Block[] {
