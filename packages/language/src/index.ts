@@ -1,5 +1,6 @@
 /** The language without an editor: read, check, compile, explain. Everything here runs in Node and in a browser. */
 export { check, type Checked, type CheckOptions } from './check.js';
+export { explain, explainInMarkdown } from './explain.js';
 export { filesInMemory, resolvePath, type Files, type FileText } from './files.js';
 export type { Origin } from './plan/origin.js';
 export type { Plan, Severity } from './plan/types.js';
