@@ -1,0 +1,62 @@
+/** Temperatures in the scale a chef writes in, compared as trade tables print them: in whole degrees. */
+import type { Figure } from '../plan/cupboard.js';
+import { fromComputing, show, type Quantity } from '../plan/quantity.js';
+
+type Scale = '°C' | '°F';
+
+export function scaleOf(quantity: Quantity): Scale {
+    return quantity.unit === '°F' ? '°F' : '°C';
+}
+
+/** A limit in the scale of `like`, in whole degrees, such as `57 °C` for a limit of 135 °F. */
+export function degreesLike(like: Quantity, celsius: number): string {
+    return show(celsius, scaleOf(like));
+}
+
+/** `7 to 10 °C`, in the scale of `like`. */
+export function rangeLike(like: Quantity, low: number, high: number): string {
+    return `${Number.parseFloat(degreesLike(like, low))} to ${degreesLike(like, high)}`;
+}
+
+function compared(quantity: Quantity, celsius: number): readonly [value: number, limit: number] {
+    const scale = scaleOf(quantity);
+    return [fromComputing(quantity.value, scale), Number(fromComputing(celsius, scale).toFixed(0))];
+}
+
+/** Whether the figure lies below a limit of good service; 48 °F is not below 9 °C. */
+export function isBelow(quantity: Quantity, celsius: number): boolean {
+    const [value, limit] = compared(quantity, celsius);
+    return value < limit;
+}
+
+/** Whether the figure lies above a limit of good service; 48 °F is not above 9 °C. */
+export function isAbove(quantity: Quantity, celsius: number): boolean {
+    const [value, limit] = compared(quantity, celsius);
+    return value > limit;
+}
+
+/** A food code's limit in the scale of a figure that is judged by it. */
+export interface CodeLimit {
+    /** In the scale of the figure judged. */
+    readonly limit: number;
+    /** The nearest whole degree that keeps it, such as `57 °C`. */
+    readonly words: string;
+    readonly isBroken: boolean;
+}
+
+/**
+ * Judges a holding temperature by a limit of the local food code.
+ * @param bound whether the limit is the least or the most allowed
+ *
+ * A code written in °F prints its limit in whole °C as well (135 °F is 57 °C there): that printed figure counts for who
+ * measures in °C. A code written in °C is kept exactly, so 145 °F (62.8 °C) does not keep 63 °C. Source: temperature §9.
+ */
+export function judgeByCode(quantity: Quantity, figure: Figure, bound: 'least' | 'most'): CodeLimit {
+    const scale = scaleOf(quantity);
+    const exact = fromComputing(bound === 'least' ? figure.low : figure.high, scale);
+    const printsOther = figure.size.unit === '°F' && scale === '°C';
+    const limit = printsOther ? Math.round(exact) : exact;
+    const whole = bound === 'least' ? Math.ceil(limit) : Math.floor(limit);
+    const value = fromComputing(quantity.value, scale);
+    return { limit, words: `${whole} ${scale}`, isBroken: bound === 'least' ? value < limit : value > limit };
+}

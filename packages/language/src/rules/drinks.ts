@@ -1,0 +1,125 @@
+import type { Cupboard, Kind, Piece } from '../plan/cupboard.js';
+import type { CustomName } from '../plan/customs.js';
+import { isKindOf, suits } from '../plan/names.js';
+import type { Origin } from '../plan/origin.js';
+import type { Quantity } from '../plan/quantity.js';
+import type { Plan, Pour } from '../plan/types.js';
+import type { PourFacts, Service } from '../service/types.js';
+
+/** What the rules about drinks ask of a pour: is it wine, is there alcohol in it, which glasses suit it, how full they may be. */
+
+/** Up to this share by volume most places sell a drink as free of alcohol; the local law decides. Common practice, no source. */
+const ALCOHOL_FREE = 0.005;
+
+export function isWine(kind: Kind | undefined): boolean {
+    return isKindOf(kind, 'wine');
+}
+
+/** Share by volume, 0–1: what the pour states, else its kind's; `undefined` where neither says. */
+export function strengthOf({ pour, kind }: Pick<PourFacts, 'pour' | 'kind'>): number | undefined {
+    return pour.strength?.value ?? kind?.strength?.value;
+}
+
+/** False for a drink whose strength nobody states. */
+export function isAlcoholic(strength: number | undefined): boolean {
+    return strength !== undefined && strength > ALCOHOL_FREE;
+}
+
+/** The drinks offered in a pour's place that have no alcohol in them, as far as anybody says. */
+export function alcoholFree(pours: readonly Pour[], { drinks }: Cupboard): readonly Pour[] {
+    return pours.filter((pour) => !isAlcoholic(strengthOf({ pour, kind: drinks.get(pour.kind?.name ?? '') })));
+}
+
+/** Every drink of the evening: the pours, what is offered in their place, and the water. */
+export function everyDrink({ cupboard, menu }: Plan, service: Service): readonly Omit<PourFacts, 'strength'>[] {
+    const lookUp = (pour: Pour, glass?: string, kind?: string): Pick<PourFacts, 'pour' | 'kind' | 'glass'> => ({
+        pour,
+        kind: cupboard.drinks.get(pour.kind?.name ?? kind ?? ''),
+        glass: cupboard.pieces.get(pour.glass?.name ?? glass ?? ''),
+    });
+    const water = menu?.water && lookUp(menu.water.pour, 'water-glass', 'water');
+    return [
+        ...service.pours.flatMap((facts) => [
+            facts,
+            ...facts.pour.instead.map((pour) => ({ ...lookUp(pour), course: facts.course })),
+        ]),
+        ...(water ? [{ ...water, course: -1 }] : []),
+    ];
+}
+
+/** `undefined` where neither the glass says what it is for nor the drink what it is poured into. */
+export function suitsDrink(cupboard: Cupboard, glass: Piece, kind: Kind): boolean | undefined {
+    return kind.vessels.length === 0 && glass.suits.length === 0 ? undefined : suits(glass, kind, cupboard);
+}
+
+/** Glasses that suit a drink and hold the pour: what its kind names, then the nearest kind's, the house's own first. */
+export function glassesFor(plan: Plan, kind: Kind, amount: Quantity | undefined): readonly Piece[] {
+    const { cupboard, house } = plan;
+    const owned = new Set(house.stock.map(({ piece }) => piece.name));
+    const named = kind.vessels.flatMap(({ names }) => names.map(({ name }) => name));
+    const distance = (glass: Piece): number => {
+        const nearest = glass.suits.map(({ name }) => kind.lineage.indexOf(name)).filter((at) => at >= 0);
+        const away = named.includes(glass.name) ? 0 : Math.min(kind.lineage.length, ...nearest);
+        return 2 * away + (owned.has(glass.name) ? 0 : 1);
+    };
+    return [...cupboard.pieces.values()]
+        .filter((piece) => suitsDrink(cupboard, piece, kind) && !fillOf(plan, kind, piece, amount)?.isOver)
+        .toSorted((a, b) => distance(a) - distance(b));
+}
+
+/** How full a glass gets and how full it may get. */
+export interface Fill {
+    /** Share of the glass, 0–1 and above. */
+    readonly share: number;
+    /** Share of the glass, 0–1. */
+    readonly limit: number;
+    /** ml. */
+    readonly most: number;
+    /** The custom that sets the limit; absent where it is the brim. */
+    readonly custom?: CustomName;
+    readonly isOver: boolean;
+}
+
+const FILL_CUSTOMS = [
+    ['sparkling-wine', 'sparkling-fill'],
+    ['wine', 'wine-fill'],
+    ['water', 'water-fill'],
+] as const;
+
+/**
+ * How full the pour makes the glass. Where the cupboard gives a range of what the glass holds, its upper end counts, so that
+ * an overfull glass is surely one. `undefined` where the amount or what the glass holds is not known.
+ */
+export function fillOf(
+    plan: Plan,
+    kind: Kind | undefined,
+    glass: Piece,
+    amount: Quantity | undefined,
+): Fill | undefined {
+    const holds = glass.measures.holds?.high;
+    if (!amount || !holds) {
+        return undefined;
+    }
+    const custom = FILL_CUSTOMS.find(([drink]) => isKindOf(kind, drink))?.[1];
+    const limit = custom ? plan.customs[custom].value : 1;
+    const share = amount.value / holds;
+    // A hair more than two thirds is two thirds: figures in ml and fl oz seldom meet exactly. A brim is a brim.
+    const isOver = custom ? share > limit + 0.005 : share >= 1;
+    return { share, limit, most: limit * holds, ...(custom && { custom }), isOver };
+}
+
+/** The end of what a pour says before its block, where a further phrase can be written. */
+export function lastPhrase(pour: Pour): Origin {
+    const phrases = [
+        pour.titleOrigin,
+        pour.amount?.origin,
+        pour.glass?.origin,
+        pour.temperature?.origin,
+        pour.kind?.origin,
+        pour.who?.origin,
+        pour.refills?.origin,
+        pour.toppedUpUntil?.origin,
+        ...pour.leftOffFor.map((need) => need.origin),
+    ].filter((origin) => origin !== undefined);
+    return phrases.reduce((last, origin) => (origin.end > last.end ? origin : last));
+}

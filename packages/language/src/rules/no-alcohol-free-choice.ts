@@ -1,0 +1,90 @@
+import type { Cupboard } from '../plan/cupboard.js';
+import { show } from '../plan/quantity.js';
+import type { Pour } from '../plan/types.js';
+import { isDoubtful } from './doubt.js';
+import { alcoholFree, isAlcoholic, strengthOf } from './drinks.js';
+import { defineRule } from './rule.js';
+import { asName, quoted } from './wording.js';
+
+export default defineRule({
+    id: 'no-alcohol-free-choice',
+    group: 'drinks',
+    since: '0.1.0',
+    title: 'A drink with alcohol and nothing offered in its place',
+    why: 'Some guests drive, some are with child, some do not drink, and none should have to say why. Plan a drink free of alcohol for every glass of wine.',
+    source: ['quantities 2.5', 'table-service 11.16'],
+    fix: 'always',
+    scope: 'event',
+    examples: {
+        wrong: [
+            {
+                text: `event "Lantern supper" { date 2026-10-17  zone America/Halifax  seated 19:00  guests 40 }
+menu {
+    course main "Braised lamb shoulder" {
+        served on dinner-plate warmed to 62 °C at 63 °C
+        lasts 30 min
+        contains nothing
+        pour <|"Country red"|> 5 fl oz into red-wine-glass at 17 °C is red-wine {
+            contains sulphites
+        }
+    }
+}`,
+            },
+        ],
+        right: [
+            {
+                text: `event "Lantern supper" { date 2026-10-17  zone America/Halifax  seated 19:00  guests 40 }
+menu {
+    course main "Braised lamb shoulder" {
+        served on dinner-plate warmed to 62 °C at 63 °C
+        lasts 30 min
+        contains nothing
+        pour "Country red" 5 fl oz into red-wine-glass at 17 °C is red-wine {
+            contains sulphites
+            instead "Elderberry press" 5 fl oz into red-wine-glass { contains nothing }
+        }
+    }
+}`,
+            },
+        ],
+    },
+    check({ plan, service, report }) {
+        const { cupboard } = plan;
+        // What the evening already offers is the likeliest choice for its other drinks.
+        const offered = service.pours.flatMap(({ pour }) => alcoholFree(pour.instead, cupboard));
+        for (const facts of service.pours) {
+            const { pour } = facts;
+            const strength = strengthOf(facts);
+            const isServed = !isAlcoholic(strength) || alcoholFree(pour.instead, cupboard).length > 0;
+            if (isServed || isDoubtful(plan, pour.origin)) {
+                continue;
+            }
+            const amount = pour.amount ? ` ${pour.amount.written}` : '';
+            const choices = new Map([...offered.flatMap((other) => again(other, amount)), water(cupboard, amount)]);
+            report({
+                at: pour.titleOrigin,
+                message: `${quoted(pour.title)} has ${show(strength ?? 0, '%', 1)} alcohol, and no drink without it is offered in its place.`,
+                hint: 'Offer one with `instead "…"`.',
+                fixes: [...choices].slice(0, 3).map(([title, clause]) => ({
+                    title: `Offer ${quoted(title)} in its place`,
+                    safety: 'unsafe',
+                    changes: [{ do: 'add-clause', to: pour.origin, clause }],
+                })),
+            });
+        }
+    },
+});
+
+/** A drink offered elsewhere, with what it contains; none where that is not stated. */
+function again({ title, kind, contains }: Pour, amount: string): [title: string, clause: string][] {
+    if (!contains) {
+        return [];
+    }
+    const what = contains.what.length > 0 ? contains.what.map(({ name }) => asName(name)).join(', ') : 'nothing';
+    return [[title, `instead "${title}"${amount}${kind ? ` is ${asName(kind.name)}` : ''} { contains ${what} }`]];
+}
+
+function water({ drinks }: Cupboard, amount: string): [title: string, clause: string] {
+    const kind = drinks.has('sparkling-water') ? ' is sparkling-water' : '';
+    return ['Sparkling water', `instead "Sparkling water"${amount}${kind} { contains nothing }`];
+}
