@@ -26,7 +26,7 @@ export function readPiece(scribe: Scribe, node: ast.Piece): Piece {
         measures: readMeasures(scribe, of<ast.FactMeasure>('FactMeasure')),
         flags: of<ast.FactFlag>('FactFlag').map((flag) => ({ name: flag.what, origin: scribe.at(flag, 'what') })),
         tines: low === undefined || high === undefined ? undefined : { low, high },
-        suits: of<ast.FactFor>('FactFor').flatMap((fact) => scribe.names(fact, 'kinds', 'kind')),
+        suits: of<ast.FactFor>('FactFor').flatMap((fact) => scribe.names(fact, 'kinds', 'kind-or-drink')),
         on: of<ast.FactOn>('FactOn').flatMap((fact) => scribe.names(fact, 'plates', 'piece')),
         pairs: of<ast.FactPairs>('FactPairs').flatMap((fact) => scribe.names(fact, 'pieces', 'piece')),
         sources: sourcesOf(facts),

@@ -1,5 +1,6 @@
-import { CstUtils, GrammarUtils, type AstNode, type CstNode } from 'langium';
+import type { AstNode } from 'langium';
 import type * as ast from '../grammar/generated/ast.js';
+import { leavesOf, spanOf, spansOfProperty, type Span } from '../grammar/places.js';
 import type { Count, Named, Origin, Text } from './origin.js';
 import { toComputing, UNITS, type Dimension, type Quantity, type UnitName } from './quantity.js';
 import { readClock, readDate, readNumber, type Understood } from './read-written.js';
@@ -82,17 +83,18 @@ export class Scribe {
     ) {}
 
     // ---------------------------------------------------------------- places
-    place(node: CstNode | undefined): Origin {
-        return node ? { file: this.file, start: node.offset, end: node.end } : { file: this.file, start: 0, end: 0 };
+    place(span: Span | undefined): Origin {
+        return span ? { file: this.file, start: span.offset, end: span.end } : { file: this.file, start: 0, end: 0 };
     }
 
     origin(node: AstNode): Origin {
-        return this.place(node.$cstNode);
+        return this.place(spanOf(node));
     }
 
     /** Where one property stands; the whole node where it was not written. */
-    at(node: AstNode, property: string, index?: number): Origin {
-        return this.place(GrammarUtils.findNodeForProperty(node.$cstNode, property, index) ?? node.$cstNode);
+    at(node: AstNode, property: string, index = 0): Origin {
+        const spans = spansOfProperty(node, property);
+        return this.place(spans[Math.min(index, spans.length - 1)] ?? spanOf(node));
     }
 
     /** From the node's start to the end of the last of these properties that is there: a block's heading. */
@@ -100,7 +102,7 @@ export class Scribe {
         const whole = this.origin(node);
         let end = whole.start;
         for (const property of properties) {
-            for (const found of GrammarUtils.findNodesForProperty(node.$cstNode, property)) {
+            for (const found of spansOfProperty(node, property)) {
                 end = Math.max(end, found.end);
             }
         }
@@ -200,7 +202,7 @@ export class Scribe {
      * @returns `undefined` where the unit is missing or measures something else: that is a finding of its own
      */
     quantity(node: ast.Quantity | undefined, wanted?: readonly Dimension[]): Quantity | undefined {
-        if (!node?.$cstNode || typeof node.value !== 'string') {
+        if (!node || !spanOf(node) || typeof node.value !== 'string') {
             return undefined;
         }
         const origin = this.origin(node);
@@ -261,10 +263,7 @@ export class Scribe {
 
     /** Texts and comments that were opened and never closed. */
     noteUnclosed(root: AstNode): void {
-        if (!root.$cstNode) {
-            return;
-        }
-        for (const leaf of CstUtils.flattenCst(root.$cstNode)) {
+        for (const leaf of leavesOf(root)) {
             const words = leaf.text;
             if (/^["\u201C\u201D\u201E]/.test(words) && !/.["\u201C\u201D]$/.test(words)) {
                 this.written.push({ form: 'unclosed-text', written: words, suggestions: [], origin: this.place(leaf) });

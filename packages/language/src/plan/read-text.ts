@@ -1,4 +1,5 @@
 import { parseText } from '../grammar/parse.js';
+import { parsePlainly } from '../grammar/plain-parser.js';
 import { readFile } from './read.js';
 import type { Reading } from './types.js';
 
@@ -7,5 +8,6 @@ export { readFile } from './read.js';
 
 /** Parses and reads one file. */
 export function readText(file: string, text: string): Reading {
-    return readFile(file, text, parseText(text));
+    const tree = parsePlainly(text);
+    return readFile(file, text, tree ? { tree, problems: [] } : parseText(text));
 }

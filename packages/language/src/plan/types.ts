@@ -357,7 +357,7 @@ export interface Team {
 
 // ------------------------------------------------------------------ what was read, and what it adds up to
 /** The sort of thing a name means. Kinds of course and of dish are one namespace. */
-export type NameSort = 'piece' | 'kind' | 'drink' | 'substance' | 'diet' | 'code' | 'custom' | 'choice' | 'rule' | 'course' | 'table' | 'shape' | 'role' | 'dish-title' | 'pour-title';
+export type NameSort = 'piece' | 'kind' | 'drink' | 'kind-or-drink' | 'substance' | 'diet' | 'code' | 'custom' | 'choice' | 'rule' | 'course' | 'table' | 'shape' | 'role' | 'dish-title' | 'pour-title';
 
 /** One place where a name stands. The editor's definition, references and rename, and `unknown-name`, work on these. */
 export interface Occurrence {
