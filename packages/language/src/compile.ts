@@ -1,0 +1,24 @@
+import { check, type Checked, type CheckOptions } from './check.js';
+import type { Files } from './files.js';
+import { planText } from './output/plan-json.js';
+
+export interface Compiled {
+    readonly checked: Checked;
+    /** The JSON service plan; absent where findings of error severity stand in the way. */
+    readonly text?: string;
+}
+
+export interface CompileOptions extends CheckOptions {
+    /** Compile all the same, and mark the plan. */
+    readonly despiteErrors?: boolean;
+}
+
+/** Compiles one file, with the files it uses, to its JSON service plan. Refuses a plan with errors unless told otherwise. */
+export function compile(file: string, files: Files, options: CompileOptions = {}): Compiled {
+    const checked = check(file, files, options);
+    const hasErrors = checked.findings.some((finding) => finding.severity === 'error');
+    if (hasErrors && !options.despiteErrors) {
+        return { checked };
+    }
+    return { checked, text: planText(checked, hasErrors) };
+}

@@ -1,0 +1,106 @@
+/** What is computed, for the compiled plan. */
+import type { CourseServing, Cover, CoverGlass, CoverPiece, Step, TableItem, Variation } from '../service/types.js';
+import type { Telling } from './plan-menu.js';
+import { at, needJson, type Json } from './plan-values.js';
+
+export function serviceJson(telling: Telling): Json {
+    const { service, plan, places } = telling;
+    const courses = plan.menu?.courses ?? [];
+    return {
+        guests: service.guestCount,
+        setFor: service.setFor,
+        groups: service.groups.map((group) => ({
+            count: group.count,
+            needs: group.needs.map(needJson),
+            label: group.label,
+            children: group.children || undefined,
+            table: group.seat?.table.name,
+            seat: group.seat?.seat?.count,
+            ...at(places, group.origin),
+        })),
+        courses: service.servings.map((serving) => servingJson(serving)),
+        bread: service.bread && servingJson(service.bread.serving),
+        covers: service.variations.map((variation) => variationJson(telling, variation)),
+        pieces: service.counts.map(({ piece, needed, by }) => ({
+            piece,
+            needed,
+            by: by.map((use) => ({ course: courses[use.course]?.title, purpose: use.purpose, count: use.count })),
+        })),
+        countRule: 'One for every guest whose dishes need it, in each course; without spares and without washing between courses.',
+    };
+}
+
+function servingJson({ course, portions, unserved, leftover }: CourseServing): Json {
+    return {
+        course: course.title,
+        portions: portions.map(({ dish, count, groups }) => ({
+            dish: dish.title,
+            count,
+            cook: dish.extra ? count + dish.extra.count : undefined,
+            groups: groups.map((each) => ({ label: each.group.label, count: each.count })),
+        })),
+        unserved: unserved.map(({ group, count }) => ({ label: group.label, count })),
+        leftOver: leftover.map(({ dish, count }) => ({ dish: dish.title, count })),
+    };
+}
+
+function variationJson(telling: Telling, variation: Variation): Json {
+    return {
+        label: variation.label,
+        count: variation.count,
+        dishes: variation.dishes.map((dish) => dish?.title ?? null),
+        guests: variation.groups.map((group) => group.label),
+        cover: coverJson(telling, variation.cover),
+        steps: variation.steps.map(stepJson),
+    };
+}
+
+/** Left and right run outermost first, above nearest the plate first, glasses from the knife tip outward. */
+function coverJson(telling: Telling, cover: Cover): Json {
+    const pieces = (list: readonly CoverPiece[]): Json[] => list.map((piece) => pieceJson(telling, piece));
+    const glasses = (list: readonly CoverGlass[]): Json[] => list.map((glass) => glassJson(telling, glass));
+    return {
+        servicePlate: cover.servicePlate?.name,
+        napkin: cover.napkin,
+        left: pieces(cover.left),
+        right: pieces(cover.right),
+        above: pieces(cover.above),
+        breadPlate: cover.bread && { piece: cover.bread.name, with: pieces(cover.breadPlate) },
+        glasses: glasses(cover.glasses),
+        brought: pieces(cover.brought),
+        broughtGlasses: glasses(cover.broughtGlasses),
+        saucer: pieces(cover.saucer),
+    };
+}
+
+const PURPOSE = { eating: undefined, bread: 'bread', coffee: 'coffee' } as const;
+
+function pieceJson({ plan, places }: Telling, piece: CoverPiece): Json {
+    return {
+        piece: piece.piece.name,
+        course: plan.menu?.courses[piece.course]?.title ?? PURPOSE[piece.purpose] ?? null,
+        state: piece.state,
+        celsius: piece.to,
+        broughtBecause: piece.broughtBecause,
+        because: { stated: 'stated', lay: 'a `lay` clause', kind: `what \`${piece.dish?.kind.name ?? piece.purpose}\` is eaten with` }[piece.from],
+        ...at(places, piece.origin),
+    };
+}
+
+function glassJson({ plan, places }: Telling, glass: CoverGlass): Json {
+    return { piece: glass.piece.name, for: glass.pour?.title ?? 'water', course: plan.menu?.courses[glass.course]?.title, ...at(places, glass.origin) };
+}
+
+function stepJson(step: Step): Json {
+    const ids = (items: readonly TableItem[]): string[] => items.map((item) => item.id);
+    return {
+        step: step.index + 1,
+        sort: step.sort,
+        title: step.title,
+        brought: ids(step.brought),
+        used: ids(step.used),
+        cleared: ids(step.cleared),
+        standing: ids(step.standing),
+        bare: step.bare,
+    };
+}
