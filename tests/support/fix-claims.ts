@@ -1,6 +1,6 @@
 import { check, type Checked } from '../../packages/language/src/check.js';
 import { fixAll, MOST_ROUNDS } from '../../packages/language/src/editor/fix-all.js';
-import { applyEdits, editsOf } from '../../packages/language/src/editor/fixes.js';
+import { applyEdits, editsOf, type TextEdit } from '../../packages/language/src/editor/fixes.js';
 import { wordsOf } from '../../packages/language/src/editor/page.js';
 import { filesInMemory } from '../../packages/language/src/files.js';
 import type { Severity } from '../../packages/language/src/plan/types.js';
@@ -17,10 +17,11 @@ export function checkSample({ file, texts }: Sample): Checked {
     return check(file, filesInMemory(texts));
 }
 
-/** Applies every fix of every finding, each to the plan as it is. */
-export function brokenFixes(sample: Sample): string[] {
+/** Applies every fix of every finding, or of one rule's, each to the plan as it is. */
+export function brokenFixes(sample: Sample, rule?: string): string[] {
     const before = checkSample(sample);
-    return before.findings.flatMap((finding) => [
+    const judged = before.findings.filter((finding) => rule === undefined || finding.rule === rule);
+    return judged.flatMap((finding) => [
         ...misnamed(finding),
         ...finding.fixes.flatMap((fix) =>
             brokenFix(sample, before, finding, fix).map(
@@ -80,15 +81,18 @@ function brokenFix(sample: Sample, before: Checked, finding: Finding, fix: Fix):
             broken.push(`loses the comment ${lost[0]}`);
         }
     }
-    return broken.map((line) => `${line}\n${shownEdits(sample, edits, texts)}`);
+    return broken.map((line) => `${line}\n${shown(sample, edits)}`);
 }
 
-function shownEdits(
-    sample: Sample,
-    edits: ReadonlyMap<string, readonly unknown[]>,
-    texts: Readonly<Record<string, string>>,
-): string {
-    return [...edits.keys()].map((file) => `--- before\n${sample.texts[file]}\n--- after\n${texts[file]}`).join('\n');
+function shown(sample: Sample, edits: ReadonlyMap<string, readonly TextEdit[]>): string {
+    const lines = [...edits].flatMap(([file, fileEdits]) =>
+        fileEdits.map(({ start, end, text }) => {
+            const before = sample.texts[file]!;
+            const line = before.slice(0, start).split('\n').length;
+            return `  ${file}:${line}: "${before.slice(start, end)}" becomes "${text}"`;
+        }),
+    );
+    return lines.join('\n');
 }
 
 /** All safe fixes together, and all fixes that change the service, come to rest and leave nothing for a second run. */
