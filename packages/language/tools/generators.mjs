@@ -7,6 +7,7 @@
 
 import { standardCupboard } from './generate-cupboard.mjs';
 import { customsPage } from './generate-customs.mjs';
-import { ruleRegistry } from './generate-rules.mjs';
+import { plainGrammar } from './generate-plain-grammar.mjs';
+import { rulePages, ruleRegistry } from './generate-rules.mjs';
 
-export const generators = [standardCupboard, customsPage, ruleRegistry];
+export const generators = [plainGrammar, standardCupboard, customsPage, ruleRegistry, rulePages];

@@ -1,0 +1,82 @@
+import type { PlainGrammar, PlainToken } from './plain-grammar.js';
+import { isUnclosed } from './terminal-values.js';
+
+/** The tokens of a text without white space and comments: three lists of the same length. */
+export interface Tokens {
+    readonly types: readonly number[];
+    readonly starts: readonly number[];
+    readonly ends: readonly number[];
+}
+
+/** Cuts a text into tokens as the framework's lexer does. */
+export class PlainLexer {
+    readonly #tokens: readonly PlainToken[];
+    readonly #startingWith: readonly (readonly number[])[];
+    readonly #all: readonly number[];
+    readonly #patterns = new Map<number, RegExp>();
+
+    constructor({ tokens, startingWith }: PlainGrammar) {
+        this.#tokens = tokens;
+        this.#startingWith = startingWith;
+        this.#all = tokens.map((_, token) => token);
+    }
+
+    /** `undefined` where a part of the text is no token, or a text or a comment is not closed. */
+    tokenize(text: string): Tokens | undefined {
+        if (text.includes('\0')) {
+            return undefined;
+        }
+        const types: number[] = [];
+        const starts: number[] = [];
+        const ends: number[] = [];
+        for (let offset = 0; offset < text.length;) {
+            const candidates = this.#startingWith[text.charCodeAt(offset)] ?? this.#all;
+            let type = -1;
+            let end = offset;
+            for (const candidate of candidates) {
+                end = this.#match(candidate, text, offset);
+                if (end > offset) {
+                    type = candidate;
+                    break;
+                }
+            }
+            if (type < 0) {
+                return undefined;
+            }
+            for (const longer of this.#tokens[type]!.longer) {
+                const longerEnd = this.#match(longer, text, offset);
+                if (longerEnd > end) {
+                    type = longer;
+                    end = longerEnd;
+                    break;
+                }
+            }
+            const { isHidden, pattern } = this.#tokens[type]!;
+            if (pattern !== undefined && isUnclosed(text.slice(offset, end))) {
+                return undefined;
+            }
+            if (!isHidden) {
+                types.push(type);
+                starts.push(offset);
+                ends.push(end);
+            }
+            offset = end;
+        }
+        return { types, starts, ends };
+    }
+
+    /** Where the token ends that starts at `offset`; `offset` itself where it does not. */
+    #match(token: number, text: string, offset: number): number {
+        const { text: word, pattern } = this.#tokens[token]!;
+        if (word !== undefined) {
+            return text.startsWith(word, offset) ? offset + word.length : offset;
+        }
+        let sticky = this.#patterns.get(token);
+        if (sticky === undefined) {
+            sticky = new RegExp(pattern!, 'y');
+            this.#patterns.set(token, sticky);
+        }
+        sticky.lastIndex = offset;
+        return sticky.test(text) ? sticky.lastIndex : offset;
+    }
+}
