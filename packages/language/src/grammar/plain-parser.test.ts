@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
-import { AstUtils, GrammarUtils, type AstNode } from 'langium';
+import { AstUtils, GrammarUtils } from 'langium';
 import { describe, expect, test } from 'vitest';
 import { readFile } from '../plan/read.js';
 import { readExample } from '../rules/example.js';
