@@ -1,0 +1,59 @@
+import type { Origin } from '../plan/origin.js';
+import type { Plan } from '../plan/types.js';
+import { defineRule } from './rule.js';
+import { quoted } from './wording.js';
+
+export default defineRule({
+    id: 'declared-twice',
+    group: 'text',
+    since: '0.1.0',
+    title: 'A thing declared twice at one level',
+    why: 'A file’s own word wins over the files it uses, and theirs over the standard cupboard. Two words at one level leave it open which one holds.',
+    source: ['common practice, no source'],
+    fix: 'sometimes',
+    scope: 'file',
+    examples: {
+        wrong: [{ text: 'fork crab-fork { length 150 mm }\nfork <|crab-fork|> { length 160 mm }\n' }],
+        right: [{ text: 'fork crab-fork { length 150 mm }\n' }],
+    },
+    check({ plan, report }) {
+        for (const { what, name, first, again } of plan.twice) {
+            if (what === 'event' || what === 'menu') {
+                continue;
+            }
+            const thing = name === undefined ? what : `${what} ${quoted(name)}`;
+            const block = blockOf(plan, again);
+            report({
+                at: again,
+                message:
+                    name === undefined
+                        ? `There is a second ${thing} here; only the first counts.`
+                        : `The ${thing} is declared a second time here; only the first counts.`,
+                hint: 'Keep one of the two.',
+                related: [{ at: first, message: 'It is declared here first.' }],
+                fixes: block
+                    ? [
+                          {
+                              title: `Take out the second ${thing}`,
+                              safety: 'unsafe',
+                              preferred: true,
+                              changes: [{ do: 'remove', at: block }],
+                          },
+                      ]
+                    : [],
+            });
+        }
+    },
+});
+
+/** The whole declaration whose name stands there. */
+function blockOf(plan: Plan, name: Origin): Origin | undefined {
+    const declarations = plan.readings.flatMap(({ pieces, kinds, substances, diets, codes }) => [
+        ...pieces,
+        ...kinds,
+        ...substances,
+        ...diets,
+        ...codes,
+    ]);
+    return declarations.find(({ nameOrigin }) => nameOrigin === name)?.origin;
+}

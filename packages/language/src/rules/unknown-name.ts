@@ -1,0 +1,187 @@
+import { isFromCupboard, type Origin } from '../plan/origin.js';
+import type { NameSort, Occurrence } from '../plan/types.js';
+import type { Fix } from './fixes.js';
+import { CLOSED_SORTS, namesInReach } from './names-in-reach.js';
+import { nearest } from './nearest.js';
+import { defineRule, type RuleInput } from './rule.js';
+import { isZone, nearestZones } from './time-zones.js';
+import { asName, listed, quoted } from './wording.js';
+
+type Judged = Exclude<NameSort, 'role' | 'dish-title' | 'pour-title'>;
+
+const NOUN: Record<Judged, string> = {
+    piece: 'piece',
+    kind: 'kind of dish or course',
+    drink: 'kind of drink',
+    'kind-or-drink': 'kind of dish or drink',
+    substance: 'allergen or ingredient',
+    diet: 'diet',
+    code: 'local code',
+    custom: 'custom',
+    choice: 'answer',
+    rule: 'rule',
+    course: 'course of this menu',
+    table: 'table of the room',
+    shape: 'table shape',
+};
+
+/** How a name of each sort comes to be known, for the sorts a house can declare. */
+const DECLARE: Partial<Record<Judged, (name: string) => string>> = {
+    piece: (name) => `fork ${name} { … }`,
+    kind: (name) => `kind ${name} is … { … }`,
+    drink: (name) => `drink ${name} is … { … }`,
+    'kind-or-drink': (name) => `kind ${name} is … { … }`,
+    substance: (name) => `allergen ${name}`,
+    diet: (name) => `diet ${name} { excludes … }`,
+    code: (name) => `code ${name} { … }`,
+};
+
+export default defineRule({
+    id: 'unknown-name',
+    group: 'text',
+    since: '0.1.0',
+    title: 'A name that nothing in reach declares',
+    why: 'A mistyped piece is never pulled from the store, and a mistyped allergen protects nobody. Every name is looked up in the plan, the files it uses and the standard cupboard.',
+    source: ['common practice, no source'],
+    fix: 'sometimes',
+    scope: 'file',
+    examples: {
+        wrong: [
+            {
+                title: 'A letter too few',
+                text: 'house "Saltmarsh Hall" {\n    own 110 dinner-fork, 96 <|soup-spon|>\n}\n',
+            },
+            {
+                title: 'A custom that is not one',
+                text: 'house "Saltmarsh Hall" {\n    laying { <|overflw|>: brought }\n}\n',
+            },
+            {
+                title: 'An answer the custom does not take',
+                text: 'house "Saltmarsh Hall" {\n    laying { overflow: <|hidden|> }\n}\n',
+            },
+        ],
+        right: [
+            {
+                text: 'house "Saltmarsh Hall" {\n    own 110 dinner-fork, 96 soup-spoon\n    laying { overflow: brought }\n}\n',
+            },
+        ],
+    },
+    check(input) {
+        for (const reading of input.plan.readings) {
+            for (const occurrence of reading.occurrences) {
+                if (occurrence.role === 'uses' && occurrence.name !== '' && !isFromCupboard(occurrence.origin)) {
+                    judge(occurrence, input);
+                }
+            }
+        }
+        judgeZone(input);
+    },
+});
+
+function judge(occurrence: Occurrence, input: RuleInput): void {
+    const { name, origin } = occurrence;
+    const names = namesInReach(occurrence, input);
+    if (names === undefined || names.includes(name)) {
+        return;
+    }
+    const sort = occurrence.sort as Judged;
+    const elsewhere = otherSort(occurrence, input);
+    const near = elsewhere ? [] : nearest(name, names);
+    // What a house or menu edited alone does not know may be declared by the event that uses it.
+    if (!input.plan.event && near.length === 0 && !elsewhere && !CLOSED_SORTS.has(sort)) {
+        return;
+    }
+    const message =
+        sort === 'choice'
+            ? `The custom ${quoted(occurrence.of ?? '')} takes ${listed(names.map(quoted), 'or')}, not ${quoted(name)}.`
+            : elsewhere
+              ? `${quoted(name)} is ${elsewhere.is}; ${withArticle(NOUN[sort])} is wanted here.`
+              : `No ${NOUN[sort]} is called ${quoted(name)}.`;
+    input.report({
+        at: origin,
+        message,
+        hint: hintFor(sort, name, near, names, elsewhere),
+        fixes: elsewhere?.words
+            ? [replace(origin, elsewhere.words, true)]
+            : near.map((each) => replace(origin, asName(each), near.length === 1)),
+    });
+}
+
+function replace(at: Origin, words: string, preferred: boolean): Fix {
+    return { title: `Write ${quoted(words)}`, safety: 'unsafe', preferred, changes: [{ do: 'replace', at, words }] };
+}
+
+function hintFor(
+    sort: Judged,
+    name: string,
+    near: readonly string[],
+    names: readonly string[],
+    elsewhere: Elsewhere | undefined,
+): string | undefined {
+    if (elsewhere) {
+        const isDiet = sort === 'substance' && elsewhere.is === 'a diet';
+        return elsewhere.words
+            ? `Write ${quoted(elsewhere.words)}.`
+            : isDiet
+              ? 'A guest’s diet stands without the word `without`.'
+              : undefined;
+    }
+    if (near.length > 0) {
+        return `Did you mean ${listed(near.map(quoted), 'or')}?`;
+    }
+    const declare = DECLARE[sort];
+    if (declare) {
+        return `Use a name of the cupboard, or declare it: ${quoted(declare(asName(name)))}.`;
+    }
+    if (sort === 'choice') {
+        return 'Choose one of them.';
+    }
+    const isShort = names.length > 0 && names.length <= 12;
+    return isShort
+        ? `There ${names.length === 1 ? 'is' : 'are'} ${listed([...new Set(names)].map(quoted))}.`
+        : undefined;
+}
+
+interface Elsewhere {
+    readonly is: string;
+    /** What to write instead, where one can tell. */
+    readonly words?: string;
+}
+
+/** A name that is known, as something else: `2 gluten` for `2 without gluten`, a glass where a drink is wanted. */
+function otherSort({ sort, name }: Occurrence, { plan: { cupboard } }: RuleInput): Elsewhere | undefined {
+    if (sort === 'diet' && cupboard.substances.has(name)) {
+        return { is: 'an allergen or ingredient', words: `without ${asName(name)}` };
+    }
+    const others: readonly (readonly [NameSort, string, ReadonlyMap<string, unknown>])[] = [
+        ['diet', 'a diet', cupboard.diets],
+        ['piece', 'a piece', cupboard.pieces],
+        ['kind', 'a kind of dish or course', cupboard.kinds],
+        ['drink', 'a kind of drink', cupboard.drinks],
+        ['substance', 'an allergen or ingredient', cupboard.substances],
+    ];
+    const isDeclarable = others.some(([other]) => other === sort);
+    const found = isDeclarable ? others.find(([other, , names]) => other !== sort && names.has(name)) : undefined;
+    return found && { is: found[1] };
+}
+
+function withArticle(noun: string): string {
+    return `${/^[aeiou]/.test(noun) ? 'an' : 'a'} ${noun}`;
+}
+
+function judgeZone({ plan, report }: RuleInput): void {
+    const zone = plan.event?.zone;
+    if (!zone || zone.text === '' || isZone(zone.text)) {
+        return;
+    }
+    const near = nearestZones(zone.text);
+    report({
+        at: zone.origin,
+        message: `No time zone is called ${quoted(zone.text)}.`,
+        hint:
+            near.length > 0
+                ? `Did you mean ${listed(near.map(quoted), 'or')}?`
+                : 'Write its region and city, such as `America/Halifax`.',
+        fixes: near.map((each) => replace(zone.origin, each, near.length === 1)),
+    });
+}
