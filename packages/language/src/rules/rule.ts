@@ -40,7 +40,7 @@ export interface RuleInput {
     readonly plan: Plan;
     readonly service: Service;
     /** Every rule there is, by id: for the rules that judge waivers and settings. */
-    readonly rules?: ReadonlyMap<string, Pick<Rule, 'id' | 'safety'>>;
+    readonly rules?: ReadonlyMap<string, Rule>;
     /** Waivers that silenced nothing; the rule that reads it runs after all others. */
     readonly unusedWaivers?: readonly Waiver[];
     readonly report: (report: Report) => void;
