@@ -2,7 +2,7 @@ import type { Cupboard } from '../plan/cupboard.js';
 import type { Pour } from '../plan/types.js';
 import { isLeftOff, sameNeed } from '../service/diets.js';
 import type { GuestGroup } from '../service/types.js';
-import { isAlcoholic, lastPhrase, strengthOf } from './drinks.js';
+import { isAlcoholic, lastPhrase, strengthOf, takenFor } from './drinks.js';
 import { defineRule } from './rule.js';
 import { agreeing, counted, quoted } from './wording.js';
 
@@ -65,10 +65,11 @@ menu {
             if (reached.length === 0) {
                 continue;
             }
+            const taken = takenFor(facts);
             const count = reached.reduce((sum, group) => sum + group.count, 0);
             report({
                 at: pour.titleOrigin,
-                message: `${quoted(pour.title)} has alcohol, and nothing keeps it from the ${counted(count, 'child', 'children')} among the guests.`,
+                message: `${quoted(pour.title)} ${taken ? `is ${taken}, which has` : 'has'} alcohol, and nothing keeps it from the ${counted(count, 'child', 'children')} among the guests.`,
                 hint: 'Leave it off for children; the local law and licensed staff decide who may be served.',
                 related: reached.map((group) => ({
                     at: group.origin,

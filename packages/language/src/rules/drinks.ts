@@ -1,10 +1,12 @@
 import type { Cupboard, Kind, Piece } from '../plan/cupboard.js';
 import type { CustomName } from '../plan/customs.js';
-import { isKindOf, suits } from '../plan/names.js';
+import { isKindOf } from '../plan/names.js';
 import type { Origin } from '../plan/origin.js';
 import type { Quantity } from '../plan/quantity.js';
 import type { Plan, Pour } from '../plan/types.js';
 import type { PourFacts, Service } from '../service/types.js';
+import { pieceLineage } from './suiting.js';
+import { quoted } from './wording.js';
 
 /** What the rules about drinks ask of a pour: is it wine, is there alcohol in it, which glasses suit it, how full they may be. */
 
@@ -18,6 +20,13 @@ export function isWine(kind: Kind | undefined): boolean {
 /** Share by volume, 0–1: what the pour states, else its kind's; `undefined` where neither says. */
 export function strengthOf({ pour, kind }: Pick<PourFacts, 'pour' | 'kind'>): number | undefined {
     return pour.strength?.value ?? kind?.strength?.value;
+}
+
+/** Why a pour counts as having alcohol where neither its kind nor its strength says so: the glass it goes into. */
+export function takenFor({ pour, kind, glass }: Pick<PourFacts, 'pour' | 'kind' | 'glass'>): string | undefined {
+    return pour.strength || pour.kind || !kind || !glass
+        ? undefined
+        : `taken for ${quoted(kind.name)} by its ${quoted(glass.name)}`;
 }
 
 /** False for a drink whose strength nobody states. */
@@ -49,14 +58,24 @@ export function everyDrink({ cupboard, menu }: Plan, service: Service): readonly
 
 /** `undefined` where neither the glass says what it is for nor the drink what it is poured into. */
 export function suitsDrink(cupboard: Cupboard, glass: Piece, kind: Kind): boolean | undefined {
-    return kind.vessels.length === 0 && glass.suits.length === 0 ? undefined : suits(glass, kind, cupboard);
+    const named = vesselsOf(kind);
+    if (named.length === 0 && glass.suits.length === 0) {
+        return undefined;
+    }
+    // What a parent is poured into does not count where the kind has a word of its own: a flute is not for every wine.
+    const isNamed = pieceLineage(cupboard, glass.name).some(({ name }) => named.includes(name));
+    return isNamed || glass.suits.some(({ name }) => isKindOf(kind, name));
+}
+
+function vesselsOf(kind: Kind): readonly string[] {
+    return kind.vessels.flatMap(({ names }) => names.map(({ name }) => name));
 }
 
 /** Glasses that suit a drink and hold the pour: what its kind names, then the nearest kind's, the house's own first. */
 export function glassesFor(plan: Plan, kind: Kind, amount: Quantity | undefined): readonly Piece[] {
     const { cupboard, house } = plan;
     const owned = new Set(house.stock.map(({ piece }) => piece.name));
-    const named = kind.vessels.flatMap(({ names }) => names.map(({ name }) => name));
+    const named = vesselsOf(kind);
     const distance = (glass: Piece): number => {
         const nearest = glass.suits.map(({ name }) => kind.lineage.indexOf(name)).filter((at) => at >= 0);
         const away = named.includes(glass.name) ? 0 : Math.min(kind.lineage.length, ...nearest);

@@ -8,7 +8,7 @@ export default defineRule({
     since: '0.1.0',
     title: 'A drink poured into a glass that does not suit it',
     why: 'Each wine poured has a glass of its own at the cover, and guests tell from the glass what is coming. A flute keeps the bubbles that a bowl lets go.',
-    source: ['table-service 4.15', 'table-service 4.6', 'common practice, no source'],
+    source: ['table-service 4.15', 'common practice, no source'],
     fix: 'sometimes',
     scope: 'event',
     examples: {
@@ -61,7 +61,7 @@ menu {
             );
             report({
                 at: glass.origin,
-                message: `${quoted(pour.title)} is ${quoted(kind.name)} and poured into a ${quoted(piece.name)}, which is not for it${named && `; ${named} is`}.`,
+                message: `${quoted(pour.title)} is ${quoted(kind.name)}, and a ${quoted(piece.name)} is not for it.`,
                 hint: suited.length > 0 ? `Pour it into ${named}.` : 'Pour it into a glass that is for it.',
                 fixes: suited.map(({ name }, index) => ({
                     title: `Pour ${quoted(pour.title)} into ${quoted(name)}`,

@@ -1,3 +1,4 @@
+import type { Piece } from '../plan/cupboard.js';
 import { fromComputing, show, type Quantity, type UnitName } from '../plan/quantity.js';
 import { everyDrink, fillOf, glassesFor } from './drinks.js';
 import type { Fix } from './fixes.js';
@@ -13,7 +14,13 @@ export default defineRule({
     since: '0.1.0',
     title: 'A pour that fills its glass past the house’s mark',
     why: 'A pour stops near the widest part of the glass: there the wine has most air, and the guest can lift it without spilling.',
-    source: ['table-service 4.16', 'table-service 4.20', 'table-service 4.22', 'table-service 4.25'],
+    source: [
+        'table-service 4.16',
+        'table-service 4.20',
+        'table-service 4.22',
+        'table-service 4.25',
+        'common practice, no source',
+    ],
     fix: 'always',
     customs: ['wine-fill', 'sparkling-fill', 'water-fill'],
     scope: 'event',
@@ -62,7 +69,8 @@ menu {
             const mark = custom
                 ? `this house pours to ${show(limit, '%')} at most (${quoted(custom)})`
                 : 'a drink stays below the brim';
-            const less = measured(custom ? most : most * 0.9, amount);
+            const widest = widestPart(glass);
+            const less = measured(Math.min(custom ? most : most * 0.9, widest ?? Infinity), amount);
             const larger = kind ? glassesFor(plan, kind, amount).slice(0, 1) : [];
             const fixes: Fix[] = [
                 {
@@ -86,12 +94,18 @@ menu {
             report({
                 at: amount.origin,
                 message: `${amount.written} of ${quoted(pour.title)} fills a ${quoted(glass.name)} to ${show(share, '%')}; ${mark}.`,
-                hint: `Pour ${less}, or take a larger glass.`,
+                hint: `Pour ${less}${widest ? ', to about its widest part' : ''}, or take a larger glass.`,
                 fixes,
             });
         }
     },
 });
+
+/** ml up to the widest part, where the cupboard says. */
+function widestPart({ measures }: Piece): number | undefined {
+    const { holds, widest } = measures;
+    return holds && widest?.size.dimension === 'share' ? holds.high * widest.high : undefined;
+}
 
 /** @param most ml; rounded down to what a server measures out, in the unit of `like` */
 function measured(most: number, like: Quantity): string {

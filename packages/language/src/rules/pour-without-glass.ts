@@ -25,6 +25,20 @@ menu {
     }
 }`,
             },
+            {
+                title: 'A drink of the house’s own',
+                text: `drink birch-sap { at 4 °C to 10 °C }
+glass sap-glass { holds 250 ml  for birch-sap }
+event "Lantern supper" { date 2026-10-17  zone America/Halifax  seated 19:00  guests 40 }
+menu {
+    course main "Braised lamb shoulder" {
+        served on dinner-plate warmed to 62 °C at 63 °C
+        lasts 30 min
+        contains nothing
+        pour <|"First tapping"|> 5 fl oz at 8 °C is birch-sap { contains nothing }
+    }
+}`,
+            },
         ],
         right: [
             {
@@ -34,7 +48,7 @@ menu {
         served on dinner-plate warmed to 62 °C at 63 °C
         lasts 30 min
         contains nothing
-        pour "Birch sap" 5 fl oz into white-wine-glass at 8 °C { contains nothing }
+        pour "Birch sap" 5 fl oz into highball-glass at 8 °C { contains nothing }
     }
 }`,
             },
@@ -54,7 +68,7 @@ menu {
             report({
                 at: pour.titleOrigin,
                 message: `${quoted(pour.title)} has no glass, and its kind names none.`,
-                hint: `Write it after the amount, as in \`into ${suited[0]?.name ?? 'white-wine-glass'}\`${suited.length > 1 ? `; ${named} are for it` : ''}.`,
+                hint: `Write it after the amount, as in \`into ${suited[0]?.name ?? 'highball-glass'}\`${suited.length > 1 ? `; ${named} are for it` : ''}.`,
                 fixes: suited.map(({ name }, index) => ({
                     title: `Pour ${quoted(pour.title)} into ${quoted(name)}`,
                     safety: 'unsafe',

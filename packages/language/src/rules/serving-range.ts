@@ -20,9 +20,6 @@ const BANDS: Readonly<Record<Band, ServingRange>> = {
     frozen: { low: -18, high: -4 },
 };
 
-/** A figure farther off than this, K, is hardly a slip: the dish is another than its kind says, and no other figure mends it. */
-const NEAR = 15;
-
 /** Whatever holds water is no hotter than this, °C, at sea level. */
 const BOILING = 100;
 
@@ -52,17 +49,25 @@ export function outOfRange({ title, temperature, range, kind, how, fixes = [] }:
     }
     const bound = isCold ? range.low : range.high;
     const nearest = degreesLike(temperature, bound);
-    const isNear = Math.abs(temperature.value - bound) <= NEAR;
+    const isMisnamed = isOtherwise(temperature.value, bound);
     return {
         at: temperature.origin,
         message: `${quoted(title)} is ${how} at ${temperature.written}, too ${isCold ? 'cold' : 'warm'}: ${quoted(kind.name)} is wanted at ${rangeLike(temperature, range.low, range.high)}.`,
-        hint: `Have it at ${nearest} in front of the guest.`,
+        hint: isMisnamed
+            ? 'If that is how it is served, say what kind of dish it is.'
+            : `Have it at ${nearest} in front of the guest.`,
         fixes: [
             ...inOtherScale(temperature, range),
             ...fixes,
-            ...(isNear ? [rewritten(temperature, nearest, `Have ${quoted(title)} at ${nearest}`)] : []),
+            ...(isMisnamed ? [] : [rewritten(temperature, nearest, `Have ${quoted(title)} at ${nearest}`)]),
         ],
     };
+}
+
+/** Cold where its kind is hot, or the other way round: the dish is another than its kind says, and no other figure mends it. */
+function isOtherwise(celsius: number, bound: number): boolean {
+    const [cold, hot] = [15, 40];
+    return Math.min(celsius, bound) <= cold && Math.max(celsius, bound) >= hot;
 }
 
 /** A finding for a temperature that nothing on a plate can have. */
