@@ -16,7 +16,7 @@ export default defineRule({
                 text: `event "Garden lunch" { date 2027-07-03  zone America/Halifax  seated 12:30  guests 40 }
 menu {
     course cold-soup "Cucumber and buttermilk" {
-        served <|in soup-bowl|> on dinner-plate at 6 °C
+        served <|in soup-bowl|> on underliner at 6 °C
         lasts 15 min
         contains milk
     }
@@ -28,7 +28,7 @@ menu {
                 text: `event "Garden lunch" { date 2027-07-03  zone America/Halifax  seated 12:30  guests 40 }
 menu {
     course cold-soup "Cucumber and buttermilk" {
-        served in soup-bowl chilled on dinner-plate at 6 °C
+        served in soup-bowl chilled on underliner at 6 °C
         lasts 15 min
         contains milk
     }

@@ -17,7 +17,7 @@ export default defineRule({
                 text: `event "Lantern supper" { date 2026-10-17  zone America/Halifax  seated 19:00  guests 40  local code canada }
 menu {
     course soup "Roast squash soup" {
-        served in soup-bowl warmed on dinner-plate at 64 °C
+        served in soup-bowl warmed on underliner at 64 °C
         held at <|52 °C|>
         eaten with soup-spoon warmed, brought with the course
         lasts 15 min
@@ -31,7 +31,7 @@ menu {
                 text: `event "Lantern supper" { date 2026-10-17  zone America/Halifax  seated 19:00  guests 40  local code canada }
 menu {
     course soup "Roast squash soup" {
-        served in soup-bowl warmed on dinner-plate at 64 °C
+        served in soup-bowl warmed on underliner at 64 °C
         held at 74 °C
         eaten with soup-spoon warmed, brought with the course
         lasts 15 min

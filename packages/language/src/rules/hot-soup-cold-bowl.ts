@@ -16,7 +16,7 @@ export default defineRule({
                 text: `event "Lantern supper" { date 2026-10-17  zone America/Halifax  seated 19:00  guests 40 }
 menu {
     course soup "Roast squash soup" {
-        served <|in soup-bowl|> on dinner-plate at 64 °C
+        served <|in soup-bowl|> on underliner at 64 °C
         eaten with soup-spoon warmed, brought with the course
         lasts 15 min
         contains milk
@@ -29,7 +29,7 @@ menu {
                 text: `event "Lantern supper" { date 2026-10-17  zone America/Halifax  seated 19:00  guests 40 }
 menu {
     course soup "Roast squash soup" {
-        served in soup-bowl warmed on dinner-plate at 64 °C
+        served in soup-bowl warmed on underliner at 64 °C
         eaten with soup-spoon warmed, brought with the course
         lasts 15 min
         contains milk

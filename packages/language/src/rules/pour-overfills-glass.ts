@@ -1,12 +1,10 @@
 import type { Piece } from '../plan/cupboard.js';
-import { fromComputing, show, type Quantity, type UnitName } from '../plan/quantity.js';
+import { show } from '../plan/quantity.js';
 import { everyDrink, fillOf, glassesFor } from './drinks.js';
 import type { Fix } from './fixes.js';
+import { measuredBelow } from './measured-out.js';
 import { defineRule } from './rule.js';
 import { asName, quoted } from './wording.js';
-
-/** The step in which a pour is measured out. */
-const STEP: Partial<Record<UnitName, number>> = { ml: 5, cl: 0.5, l: 0.01, 'fl oz': 0.5, 'imp fl oz': 0.5 };
 
 export default defineRule({
     id: 'pour-overfills-glass',
@@ -70,7 +68,7 @@ menu {
                 ? `this house pours to ${show(limit, '%')} at most (${quoted(custom)})`
                 : 'a drink stays below the brim';
             const widest = widestPart(glass);
-            const less = measured(Math.min(custom ? most : most * 0.9, widest ?? Infinity), amount);
+            const less = measuredBelow(Math.min(custom ? most : most * 0.9, widest ?? Infinity), amount);
             const larger = kind ? glassesFor(plan, kind, amount).slice(0, 1) : [];
             const fixes: Fix[] = [
                 {
@@ -105,12 +103,4 @@ menu {
 function widestPart({ measures }: Piece): number | undefined {
     const { holds, widest } = measures;
     return holds && widest?.size.dimension === 'share' ? holds.high * widest.high : undefined;
-}
-
-/** @param most ml; rounded down to what a server measures out, in the unit of `like` */
-function measured(most: number, like: Quantity): string {
-    const unit = like.unit ?? 'ml';
-    const step = STEP[unit] ?? 1;
-    const steps = Math.floor(fromComputing(most, unit) / step + 1e-9);
-    return `${Number((Math.max(steps, 1) * step).toFixed(2))} ${unit}`;
 }

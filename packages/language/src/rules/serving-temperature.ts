@@ -24,7 +24,7 @@ export default defineRule({
                 text: `event "Lantern supper" { date 2026-10-17  zone America/Halifax  seated 19:00  guests 40 }
 menu {
     course soup "Roast squash soup" {
-        served in soup-bowl warmed on dinner-plate at <|45 °C|>
+        served in soup-bowl warmed on underliner at <|45 °C|>
         eaten with soup-spoon warmed, brought with the course
         lasts 15 min
         contains milk
@@ -36,7 +36,7 @@ menu {
                 text: `event "Lantern supper" { date 2026-10-17  zone America/Halifax  seated 19:00  guests 40 }
 menu {
     course soup "Roast squash soup" {
-        served in soup-bowl warmed on dinner-plate at <|145 °C|>
+        served in soup-bowl warmed on underliner at <|145 °C|>
         eaten with soup-spoon warmed, brought with the course
         lasts 15 min
         contains milk
@@ -48,7 +48,7 @@ menu {
                 text: `event "Garden lunch" { date 2027-07-03  zone America/Halifax  seated 12:30  guests 40 }
 menu {
     course soup "Cucumber and buttermilk" {
-        served in soup-bowl chilled on dinner-plate at <|6 °C|>
+        served in soup-bowl chilled on underliner at <|6 °C|>
         lasts 15 min
         contains milk
     }
@@ -60,7 +60,7 @@ menu {
                 text: `event "Lantern supper" { date 2026-10-17  zone America/Halifax  seated 19:00  guests 40 }
 menu {
     course soup "Roast squash soup" {
-        served in soup-bowl warmed on dinner-plate at 145 °F
+        served in soup-bowl warmed on underliner at 145 °F
         leaves the pass at 175 °F
         eaten with soup-spoon warmed, brought with the course
         lasts 15 min

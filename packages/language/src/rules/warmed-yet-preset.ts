@@ -21,7 +21,7 @@ export default defineRule({
                 text: `event "Lantern supper" { date 2026-10-17  zone America/Halifax  seated 19:00  guests 40 }
 menu {
     course soup "Roast squash soup" {
-        served in soup-bowl warmed on dinner-plate at 64 °C
+        served in soup-bowl warmed on underliner at 64 °C
         eaten with <|soup-spoon warmed laid|>
         lasts 15 min
         contains milk
@@ -33,7 +33,7 @@ menu {
                 text: `event "Lantern supper" { date 2026-10-17  zone America/Halifax  seated 19:00  guests 40 }
 menu {
     course soup "Roast squash soup" {
-        served in soup-bowl warmed on dinner-plate at 64 °C
+        served in soup-bowl warmed on underliner at 64 °C
         eaten with soup-spoon warmed, brought with the course
         <|preset 10 min before seating|>
         lasts 15 min
@@ -46,7 +46,7 @@ menu {
                 text: `event "Lantern supper" { date 2026-10-17  zone America/Halifax  seated 19:00  guests 40 }
 menu {
     course soup "Roast squash soup" {
-        served in soup-bowl warmed on dinner-plate at 64 °C
+        served in soup-bowl warmed on underliner at 64 °C
         eaten with soup-spoon warmed
         lay right <|soup-spoon|>
         lasts 15 min
@@ -60,7 +60,7 @@ menu {
                 text: `event "Lantern supper" { date 2026-10-17  zone America/Halifax  seated 19:00  guests 40 }
 menu {
     course soup "Roast squash soup" {
-        served in soup-bowl warmed on dinner-plate at 64 °C
+        served in soup-bowl warmed on underliner at 64 °C
         eaten with soup-spoon warmed, brought with the course
         lasts 15 min
         contains milk
