@@ -4,11 +4,12 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { execa } from 'execa';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { brokenFixes, checkSample, rewritten, saidBy, unsettled } from './support/fix-claims.js';
 import { examplePlans, fixturePlans, ruleExamples, type Sample } from './support/samples.js';
 
 // What holds for every plan there is, with no code for any of them.
+vi.setConfig({ testTimeout: 120_000 });
 
 const root = fileURLToPath(new URL('../', import.meta.url));
 const plans = [...examplePlans(), ...fixturePlans()];

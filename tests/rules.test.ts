@@ -1,5 +1,5 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { customSpecs } from '../packages/language/src/plan/customs.js';
 import { isFromCupboard, type Origin } from '../packages/language/src/plan/origin.js';
 import { readExample } from '../packages/language/src/rules/example.js';
@@ -8,6 +8,7 @@ import { brokenFixes, checkSample, rewritten, saidBy, unsettled } from './suppor
 import { ruleExamples, type Sample } from './support/samples.js';
 
 // Every rule, held to what it says of itself. No rule is named here.
+vi.setConfig({ testTimeout: 120_000 });
 
 const root = new URL('../', import.meta.url);
 const folder = new URL('packages/language/src/rules/', root);
