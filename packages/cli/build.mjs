@@ -1,21 +1,22 @@
-// Bundles the command line, with the language and every package it needs, into one file that starts fast.
+// Bundles the command line, with the language and every package it needs, into a few files that start fast.
 // CommonJS, because only a CommonJS script can be given a V8 code cache on Node 20.
-import { readFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { readFileSync, rmSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 
 const here = fileURLToPath(new URL('.', import.meta.url));
 const { version } = JSON.parse(readFileSync(new URL('package.json', import.meta.url), 'utf8'));
 
-await build({
+const common = {
     absWorkingDir: here,
-    entryPoints: { main: 'src/main.ts' },
     outdir: 'dist',
     outExtension: { '.js': '.cjs' },
     bundle: true,
     minify: true,
-    // The names of classes and functions are looked up by the language framework.
-    keepNames: true,
+    // The function that Node puts around a module, so that a bundle can be read and run without being copied.
+    banner: { js: '(function (exports, require, module, __filename, __dirname) {' },
+    footer: { js: '})' },
     format: 'cjs',
     platform: 'node',
     target: 'node20.19',
@@ -24,4 +25,62 @@ await build({
     define: { UNDERLINER_VERSION: JSON.stringify(version), 'process.env.NODE_ENV': '"production"' },
     legalComments: 'external',
     logLevel: 'warning',
+};
+
+/**
+ * The language framework is a file of its own, which is loaded when a text needs it: one in which something can't be
+ * read. Texts without such mistakes are read by the plain parser.
+ */
+const frameworkOnDemand = {
+    name: 'framework-on-demand',
+    setup({ onResolve, onLoad }) {
+        onResolve({ filter: /\/grammar\/parse\.js$|^\.\/parse\.js$/ }, ({ path, importer }) =>
+            /[\\/]src[\\/]/.test(importer) ? { path, namespace: 'framework-on-demand' } : undefined,
+        );
+        onLoad({ filter: /.*/, namespace: 'framework-on-demand' }, () => ({
+            contents: 'export const parseText = (text) => require("./framework.cjs").parseText(text);',
+            resolveDir: here,
+        }));
+    },
+};
+
+/** Starting a process, which the argument library can do and this program never does, takes 3 ms to load. */
+const noChildProcess = {
+    name: 'no-child-process',
+    setup({ onResolve, onLoad }) {
+        onResolve({ filter: /^(node:)?child_process$/ }, () => ({ path: 'child_process', namespace: 'left-out' }));
+        onLoad({ filter: /.*/, namespace: 'left-out' }, () => ({ contents: 'module.exports = {};' }));
+    },
+};
+
+/** Its module form asks for the address of the file it is in, which a CommonJS bundle does not have. */
+const globbingAsCommonJs = {
+    name: 'globbing-as-common-js',
+    setup({ onResolve, resolve }) {
+        onResolve({ filter: /^tinyglobby$/ }, ({ kind, path, resolveDir }) =>
+            kind === 'require-call' ? undefined : resolve(path, { kind: 'require-call', resolveDir }),
+        );
+    },
+};
+
+rmSync(new URL('dist', import.meta.url), { recursive: true, force: true });
+await build({
+    ...common,
+    entryPoints: { framework: '../language/src/grammar/parse.ts' },
+    // The names of classes and functions are looked up by the framework.
+    keepNames: true,
 });
+await build({
+    ...common,
+    entryPoints: { main: 'src/main.ts' },
+    external: ['./framework.cjs'],
+    plugins: [frameworkOnDemand, noChildProcess, globbingAsCommonJs],
+});
+
+const ahead = spawnSync(process.execPath, ['tools/compile-ahead.cjs'], {
+    cwd: here,
+    stdio: ['ignore', 'ignore', 'inherit'],
+});
+if (ahead.status !== 0) {
+    throw new Error('The compiled code was not kept.');
+}

@@ -1,10 +1,135 @@
-import { Command } from 'commander';
+import { Command, CommanderError, Option } from 'commander';
+import type { Severity } from 'underliner-language';
+import { oneOf, wholeNumber, wrongUsage } from './arguments.js';
+import { CannotRun } from './cannot-run.js';
+import type { CheckOptions } from './check.js';
+import type { ColorChoice } from './colors.js';
+import type { CompileOptions } from './compile.js';
+import { writeResult, writeTalk } from './output.js';
+import { reportFormats, ruleListFormats } from './formats.js';
+import type { RulesOptions } from './rules.js';
 
-/** Written in by the build from package.json, so that no file is read to answer `--version`. */
+/** Written in by the build from package.json. */
 declare const UNDERLINER_VERSION: string;
 
-const program = new Command('underliner')
-    .description('Checks and compiles service plans written as .cover files.')
-    .version(UNDERLINER_VERSION);
+/** Wrong usage, an unreadable file, or a fault of ours. Findings are 1. */
+const CANNOT_RUN = 2;
 
-void program.parseAsync();
+const severities: readonly Severity[] = ['error', 'warning', 'info', 'hint'];
+const paths = 'files, folders, globs, or - for standard input';
+
+/** Every verb and its options. Each verb is loaded only when it is called. */
+function program(): Command {
+    const program = new Command('underliner')
+        .description('Checks, lays out and compiles service plans written as .cover files.')
+        .version(UNDERLINER_VERSION)
+        .exitOverride()
+        .configureOutput({ writeOut: writeResult, writeErr: writeTalk, outputError: () => undefined });
+    program.addHelpText(
+        'after',
+        '\nExit codes: 0 done and clean, 1 findings, 2 could not run.\n' +
+            'A thermometer, the local food code and licensed staff decide over anything said about food safety.',
+    );
+
+    verb(program, 'check', 'say what would go wrong at table')
+        .argument('[path...]', paths, ['.'])
+        .addOption(choice('--format <format>', 'how to report', reportFormats).default('text'))
+        .addOption(choice('--show <severity>', 'lowest severity shown', severities).default('info'))
+        .addOption(
+            choice('--fail-on <severity>', 'lowest severity that fails', [...severities, 'never']).default('error'),
+        )
+        .addOption(new Option('--max-warnings <number>', 'fail on more warnings than this').argParser(wholeNumber))
+        .option('--fix', 'apply the fixes that are surely meant')
+        .option('--unsafe-fixes', 'apply also those that change the service')
+        .addOption(stdinName())
+        .addOption(root())
+        .addOption(color())
+        .action(async (paths: string[], options: CheckOptions) => {
+            process.exitCode = await (await import('./check.js')).runCheck(paths, options);
+        });
+    verb(program, 'compile', 'write the service plan of an event as JSON')
+        .argument('<file>', 'the event, or - for standard input')
+        .option('-o, --output <file>', 'where to write it, instead of stdout')
+        .option('--despite-errors', 'write it although something is wrong, and mark it')
+        .addOption(stdinName())
+        .addOption(root())
+        .addOption(color())
+        .action(async (path: string, options: CompileOptions) => {
+            process.exitCode = await (await import('./compile.js')).runCompile(path, options);
+        });
+    verb(program, 'explain', 'say why a rule is there, with sources and examples')
+        .argument('<rule...>', 'ids, such as three-per-side')
+        .action(async (ids: string[]) => {
+            process.exitCode = (await import('./explain.js')).runExplain(ids);
+        });
+    verb(program, 'rules', 'list the rules')
+        .addOption(choice('--format <format>', 'how to list them', ruleListFormats).default('text'))
+        .addOption(color())
+        .action(async (options: RulesOptions) => {
+            process.exitCode = await (await import('./rules.js')).runRules(options);
+        });
+    verb(program, 'init', 'write a first house and a first event')
+        .argument('[folder]', 'where to write them', '.')
+        .action(async (folder: string) => {
+            process.exitCode = (await import('./init.js')).runInit(folder);
+        });
+    return program;
+}
+
+function verb(program: Command, name: string, description: string): Command {
+    return program.command(name).description(description);
+}
+
+function choice<Word extends string>(flags: string, description: string, words: readonly Word[]): Option {
+    return new Option(flags, `${description}: ${words.join(', ')}`).argParser(oneOf(words));
+}
+
+function stdinName(): Option {
+    return new Option('--stdin-name <path>', 'the file that standard input stands for');
+}
+
+function root(): Option {
+    return new Option('--root <folder>', 'the workspace; else the nearest folder above that holds .git');
+}
+
+function color(): Option {
+    const choices: readonly ColorChoice[] = ['auto', 'always', 'never'];
+    return choice('--color <when>', 'colour the output', choices).default('auto');
+}
+
+/** Says what went wrong in one line. */
+function fail(failure: unknown): void {
+    if (failure instanceof CommanderError) {
+        // Help and version were asked for, or help was given because nothing was.
+        if (failure.exitCode === 0 || failure.code === 'commander.help') {
+            process.exitCode = failure.exitCode === 0 ? 0 : CANNOT_RUN;
+            return;
+        }
+        fail(wrongUsage(failure));
+        return;
+    }
+    process.exitCode = CANNOT_RUN;
+    if (failure instanceof CannotRun) {
+        writeTalk(`underliner: ${failure.message}\n`);
+        return;
+    }
+    const what = failure instanceof Error ? failure.message : String(failure);
+    writeTalk(`underliner: This is a fault in Underliner, not in your files: ${what}\n`);
+    if (process.env.UNDERLINER_TRACE && failure instanceof Error) {
+        writeTalk(`${failure.stack}\n`);
+    } else {
+        writeTalk('Please report it, with what it says when UNDERLINER_TRACE=1 is set.\n');
+    }
+}
+
+/**
+ * Runs the program; sets the exit code and leaves, so that everything written arrives.
+ * @param argv as Node has it: two words before the arguments
+ */
+export async function main(argv: readonly string[]): Promise<void> {
+    try {
+        await program().parseAsync(argv);
+    } catch (failure) {
+        fail(failure);
+    }
+}

@@ -50,7 +50,7 @@ export class DiskFiles implements Files {
     /** @param root the folder; it must exist */
     constructor(root: string) {
         this.root = resolve(root);
-        this.#realRoot = realpathSync(this.root);
+        this.#realRoot = realpathSync.native(this.root);
     }
 
     read(path: string): FileText {
@@ -71,7 +71,7 @@ export class DiskFiles implements Files {
     #readFromDisk(path: string): FileText {
         const absolute = join(this.root, path);
         try {
-            if (pathInside(this.#realRoot, realpathSync(absolute)) === undefined) {
+            if (pathInside(this.#realRoot, realpathSync.native(absolute)) === undefined) {
                 return { state: 'unreadable', why: 'it leads out of the workspace' };
             }
             return readText(absolute);

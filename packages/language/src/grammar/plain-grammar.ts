@@ -5,7 +5,7 @@
 export interface PlainGrammar {
     /** In the order in which they are tried; the number after the last stands for the end of the text. */
     readonly tokens: readonly PlainToken[];
-    /** Which tokens can start with each ASCII character, by its code. Any pattern may start with another character. */
+    /** Which tokens can start with each ASCII character, by its code. With any other character, all are tried. */
     readonly startingWith: readonly (readonly number[])[];
     readonly rules: readonly PlainRule[];
     readonly entry: number;

@@ -38,7 +38,7 @@ export function prepareGrammar(): PlainGrammar {
     const entry = services.Grammar.rules.find((rule) => GrammarAST.isParserRule(rule) && rule.entry);
     return {
         tokens,
-        startingWith: Array.from({ length: 128 }, (_, code) => startingWith(String.fromCharCode(code), tokens)),
+        startingWith: startingWith(services),
         rules,
         entry: rules.findIndex(({ name }) => name === entry?.name),
         always: alwaysThere(services),
@@ -66,9 +66,20 @@ function plainToken(type: TokenType, types: readonly TokenType[], grammar: Gramm
     throw new Error(`The plain lexer takes words and regular expressions without flags; ${type.name} is neither.`);
 }
 
-/** A pattern is tried wherever it might match: leaving one out by its first character is left to fixed texts. */
-function startingWith(character: string, tokens: readonly PlainToken[]): number[] {
-    return tokens.flatMap(({ text }, token) => (text === undefined || text.startsWith(character) ? [token] : []));
+/** Which tokens can start with each ASCII character, as the framework's lexer has worked out. */
+function startingWith({ parser }: LangiumCoreServices): number[][] {
+    const { patternIdxToConfig, charCodeToPatternIdxToConfig } = (
+        parser.Lexer as unknown as {
+            chevrotainLexer: {
+                patternIdxToConfig: { defaultMode: readonly object[] };
+                charCodeToPatternIdxToConfig: { defaultMode: readonly (readonly object[] | undefined)[] };
+            };
+        }
+    ).chevrotainLexer;
+    const tokens = new Map(patternIdxToConfig.defaultMode.map((config, token) => [config, token]));
+    return Array.from({ length: 128 }, (_, code) =>
+        (charCodeToPatternIdxToConfig.defaultMode[code] ?? []).map((config) => tokens.get(config)!),
+    );
 }
 
 // ------------------------------------------------------------------ nodes

@@ -1,0 +1,4 @@
+/** The command can't do what was asked: wrong usage, or a file that can't be read or written. Ends it with exit code 2. */
+export class CannotRun extends Error {
+    override name = 'CannotRun';
+}

@@ -1,0 +1,91 @@
+import { join } from 'node:path';
+import { check, type Checked, type Finding, type Severity } from 'underliner-language';
+import { fixAll } from 'underliner-language/editor';
+import { palette, wantsColor, type ColorChoice } from './colors.js';
+import type { ReportFormat } from './formats.js';
+import { allInputs, shownPath, type Input } from './inputs.js';
+import { writeResult, writeTalk } from './output.js';
+import { inOrder, Locator, type LocatedFinding } from './report/located.js';
+import { reporterFor } from './report/reporter.js';
+import { rewriteText } from './write-file.js';
+
+export interface CheckOptions {
+    readonly format: ReportFormat;
+    readonly show: Severity;
+    readonly failOn: Severity | 'never';
+    readonly maxWarnings?: number;
+    readonly fix?: boolean;
+    readonly unsafeFixes?: boolean;
+    readonly stdinName?: string;
+    readonly root?: string;
+    readonly color: ColorChoice;
+}
+
+/** Gravest first. */
+const severities: readonly Severity[] = ['error', 'warning', 'info', 'hint'];
+
+/** `underliner check`: what is wrong with each plan. */
+export async function runCheck(paths: readonly string[], options: CheckOptions): Promise<number> {
+    const inputs = await allInputs(paths, options);
+    const located: LocatedFinding[] = [];
+    let fixed = 0;
+    let isFixedTextOnStdout = false;
+    for (const input of inputs) {
+        let checked: Checked;
+        if (options.fix || options.unsafeFixes) {
+            const result = fix(input, options.unsafeFixes ? 'unsafe' : 'safe');
+            checked = result.checked;
+            fixed += result.applied;
+            isFixedTextOnStdout ||= input.isStandardInput;
+        } else {
+            checked = check(input.file, input.files);
+        }
+        located.push(...new Locator(input.files.root, process.cwd(), checked).findings(checked.findings));
+    }
+    const findings = inOrder(located);
+    const counts = countBySeverity(findings.map(({ finding }) => finding));
+    const shown = findings.filter(({ finding }) => isAsGrave(finding.severity, options.show));
+    const report = await reporterFor(options.format);
+    const channel = isFixedTextOnStdout ? 2 : 1;
+    const text = await report(
+        { findings: shown, counts, filesChecked: inputs.length, hidden: findings.length - shown.length, fixed },
+        await palette(wantsColor(options.color, channel)),
+    );
+    (isFixedTextOnStdout ? writeTalk : writeResult)(text);
+    return isFailure(counts, options) ? 1 : 0;
+}
+
+/** Applies the fixes and writes each changed file; the text of standard input goes to stdout. */
+function fix(input: Input, widest: 'safe' | 'unsafe'): { checked: Checked; applied: number } {
+    const { texts, applied, checked } = fixAll(input.file, input.files, widest);
+    for (const [file, text] of texts) {
+        if (!(input.isStandardInput && file === input.file)) {
+            const path = join(input.files.root, file);
+            rewriteText(path, text, shownPath(path));
+        }
+        input.files.put(file, text);
+    }
+    if (input.isStandardInput) {
+        writeResult(texts.get(input.file) ?? input.text);
+    }
+    return { checked, applied: applied.length };
+}
+
+function countBySeverity(findings: readonly Finding[]): Record<Severity, number> {
+    const counts = { error: 0, warning: 0, info: 0, hint: 0 };
+    for (const { severity } of findings) {
+        counts[severity]++;
+    }
+    return counts;
+}
+
+function isAsGrave(severity: Severity, limit: Severity): boolean {
+    return severities.indexOf(severity) <= severities.indexOf(limit);
+}
+
+function isFailure(counts: Readonly<Record<Severity, number>>, { failOn, maxWarnings }: CheckOptions): boolean {
+    const fails = severities.some(
+        (severity) => failOn !== 'never' && counts[severity] > 0 && isAsGrave(severity, failOn),
+    );
+    return fails || (maxWarnings !== undefined && counts.warning > maxWarnings);
+}

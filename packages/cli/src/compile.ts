@@ -1,0 +1,50 @@
+import { resolve } from 'node:path';
+import { compile } from 'underliner-language';
+import { CannotRun } from './cannot-run.js';
+import { palette, wantsColor, type ColorChoice } from './colors.js';
+import { oneInput } from './inputs.js';
+import { writeResult, writeTalk } from './output.js';
+import { inOrder, Locator } from './report/located.js';
+import { describe } from './report/text.js';
+import { writeWhole } from './write-file.js';
+
+export interface CompileOptions {
+    readonly output?: string;
+    readonly despiteErrors?: boolean;
+    readonly stdinName?: string;
+    readonly root?: string;
+    readonly color: ColorChoice;
+}
+
+/** `underliner compile`: the service plan of one event as JSON. Writes nothing while something is wrong. */
+export async function runCompile(path: string, options: CompileOptions): Promise<number> {
+    const input = oneInput(path, options);
+    if (options.output !== undefined && resolve(options.output) === input.path) {
+        throw new CannotRun(`The plan would take the place of its own text, \`${input.shown}\`. Give -o another name.`);
+    }
+    const { checked, text } = compile(input.file, input.files, { despiteErrors: options.despiteErrors ?? false });
+    const errors = checked.findings.filter(({ severity }) => severity === 'error');
+    if (errors.length > 0) {
+        const colors = await palette(wantsColor(options.color, 2));
+        const located = inOrder(new Locator(input.files.root, process.cwd(), checked).findings(errors));
+        writeTalk(located.map((found) => describe(found, colors)).join('\n'));
+        writeTalk(
+            text === undefined
+                ? `\n${countErrors(errors.length)}: no plan was written. \`--despite-errors\` writes one that says so.\n`
+                : `\n${countErrors(errors.length)}: the plan is marked as made despite them.\n`,
+        );
+    }
+    if (text === undefined) {
+        return 1;
+    }
+    if (options.output === undefined) {
+        writeResult(text);
+    } else {
+        writeWhole(resolve(options.output), text, options.output);
+    }
+    return 0;
+}
+
+function countErrors(count: number): string {
+    return count === 1 ? '1 error' : `${count} errors`;
+}

@@ -1,0 +1,7 @@
+/** How `check` reports; each has a reporter in `report/`. */
+export const reportFormats = ['text', 'json', 'sarif', 'github'] as const;
+export type ReportFormat = (typeof reportFormats)[number];
+
+/** How `rules` lists. */
+export const ruleListFormats = ['text', 'json'] as const;
+export type RuleListFormat = (typeof ruleListFormats)[number];

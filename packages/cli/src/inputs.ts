@@ -1,0 +1,146 @@
+/** Which files a command works on: from the paths, folders, globs and `-` on the command line. */
+import { statSync } from 'node:fs';
+import { basename, dirname, relative, resolve, sep } from 'node:path';
+import { decodeText, DiskFiles, pathInside, readTextFile, workspaceOf } from 'underliner-language/node';
+import { CannotRun } from './cannot-run.js';
+import { readStandardInput } from './standard-input.js';
+
+export const STANDARD_INPUT = '-';
+const EXTENSION = '.cover';
+/** Looked through only when named. */
+const SKIPPED_FOLDERS = ['**/node_modules/**', '**/.*/**'];
+
+export interface Input {
+    /** As a person names it: from the working folder, with forward slashes. */
+    readonly shown: string;
+    /** Absolute. */
+    readonly path: string;
+    /** The path inside its workspace, with forward slashes: what the language calls the file. */
+    readonly file: string;
+    readonly files: DiskFiles;
+    readonly text: string;
+    readonly isStandardInput: boolean;
+}
+
+export interface InputOptions {
+    /** The workspace, where it is not to be found from the file. */
+    readonly root?: string;
+    /** Name of the file that standard input stands for. */
+    readonly stdinName?: string;
+}
+
+/** The file a command reads one of. */
+export function oneInput(path: string, options: InputOptions): Input {
+    return new InputReader(options).read(path, path);
+}
+
+/**
+ * Each file once, in the order of the paths; the files of a folder in the order of their names.
+ * @throws CannotRun when a path leads to nothing or a file can't be read
+ */
+export async function allInputs(paths: readonly string[], options: InputOptions): Promise<Input[]> {
+    const reader = new InputReader(options);
+    const inputs = new Map<string, Input>();
+    for (const path of paths) {
+        for (const found of await expand(path)) {
+            const absolute = resolve(found);
+            if (!inputs.has(absolute)) {
+                inputs.set(absolute, reader.read(found, path));
+            }
+        }
+    }
+    return [...inputs.values()];
+}
+
+async function expand(path: string): Promise<string[]> {
+    if (path === STANDARD_INPUT) {
+        return [path];
+    }
+    const kind = statSync(path, { throwIfNoEntry: false });
+    if (kind?.isDirectory()) {
+        return coverFiles(path, [`**/*${EXTENSION}`]);
+    }
+    if (kind === undefined && /[*?[\]{}]/.test(path)) {
+        return coverFiles('.', [path.split(sep).join('/')]);
+    }
+    return [path];
+}
+
+async function coverFiles(folder: string, patterns: string[]): Promise<string[]> {
+    const { glob } = await import('tinyglobby');
+    const found = await glob(patterns, {
+        cwd: folder,
+        ignore: SKIPPED_FOLDERS,
+        onlyFiles: true,
+        expandDirectories: false,
+        followSymbolicLinks: false,
+    });
+    if (found.length === 0) {
+        throw new CannotRun(
+            folder === '.' && patterns[0] !== `**/*${EXTENSION}`
+                ? `No file matches \`${patterns.join(' ')}\`.`
+                : `There is no ${EXTENSION} file in \`${folder}\`.`,
+        );
+    }
+    return found.sort().map((inner) => shownPath(resolve(folder, inner)));
+}
+
+/** Reads inputs; the files of one workspace share what was read. */
+class InputReader {
+    readonly #options: InputOptions;
+    readonly #workspaces = new Map<string, DiskFiles>();
+
+    constructor(options: InputOptions) {
+        this.#options = options;
+    }
+
+    read(path: string, asked: string): Input {
+        const isStandardInput = path === STANDARD_INPUT;
+        const name = isStandardInput ? (this.#options.stdinName ?? `stdin${EXTENSION}`) : path;
+        const shown = shownPath(resolve(name));
+        const files = this.#workspaceFor(name);
+        const file = pathInside(files.root, resolve(name));
+        if (file === undefined) {
+            throw new CannotRun(
+                `\`${shown}\` is not inside the workspace \`${shownPath(files.root)}\` that --root names.`,
+            );
+        }
+        const found = isStandardInput ? decodeText(readStandardInput()) : this.#fileText(files, file, name);
+        switch (found.state) {
+            case 'missing':
+                throw new CannotRun(`There is no file \`${asked}\`.`);
+            case 'unreadable':
+                throw new CannotRun(
+                    `${isStandardInput ? 'Standard input' : `\`${shown}\``} can't be read: ${found.why}.`,
+                );
+            case 'read':
+                files.put(file, found.text);
+                return { shown, path: resolve(name), file, files, text: found.text, isStandardInput };
+        }
+    }
+
+    /** A file that is named is read wherever a link leads; what it uses is not. */
+    #fileText(files: DiskFiles, file: string, name: string) {
+        const found = files.read(file);
+        return found.state === 'unreadable' ? readTextFile(resolve(name)) : found;
+    }
+
+    #workspaceFor(name: string): DiskFiles {
+        const { root } = this.#options;
+        const folder = root === undefined ? workspaceOf(name, process.cwd()) : resolve(root);
+        let files = this.#workspaces.get(folder);
+        if (files === undefined) {
+            if (!statSync(folder, { throwIfNoEntry: false })?.isDirectory()) {
+                throw new CannotRun(`There is no folder \`${root ?? dirname(name)}\`.`);
+            }
+            files = new DiskFiles(folder);
+            this.#workspaces.set(folder, files);
+        }
+        return files;
+    }
+}
+
+/** A path from the working folder, with forward slashes. */
+export function shownPath(absolute: string): string {
+    return relative(process.cwd(), absolute).split(sep).join('/') || basename(absolute);
+}
