@@ -90,7 +90,7 @@ function finding({ said, at, block, usually, severity }: Eaten): Report {
         severity,
         message: `${said} does not say what allergens it contains.`,
         hint: usually
-            ? `Such a dish usually contains ${names.length > 0 ? listed(names.map(quoted)) : 'none'}; check the recipe and every label, then state it.`
+            ? `Its kind usually contains ${names.length > 0 ? listed(names.map(quoted)) : 'none'}; check the recipe and every label, then state it.`
             : 'Check the recipe and every label, then write `contains …`, or `contains nothing` where there are none.',
         fixes: usually
             ? [

@@ -24,13 +24,13 @@ export default defineRule({
             const thing = name === undefined ? what : `${what} ${quoted(name)}`;
             const block = blockOf(plan, again);
             report({
-                at: again,
+                at: headOf(plan, again) ?? again,
                 message:
                     name === undefined
                         ? `There is a second ${thing} here; only the first counts.`
                         : `The ${thing} is declared a second time here; only the first counts.`,
                 hint: 'Keep one of the two.',
-                related: [{ at: first, message: 'It is declared here first.' }],
+                related: [{ at: headOf(plan, first) ?? first, message: 'It is declared here first.' }],
                 fixes: block
                     ? [
                           {
@@ -56,4 +56,10 @@ function blockOf(plan: Plan, name: Origin): Origin | undefined {
         ...codes,
     ]);
     return declarations.find(({ nameOrigin }) => nameOrigin === name)?.origin;
+}
+
+/** The heading of a whole house or room. */
+function headOf(plan: Plan, block: Origin): Origin | undefined {
+    return plan.readings.flatMap(({ houses, rooms }) => [...houses, ...rooms]).find(({ origin }) => origin === block)
+        ?.head;
 }

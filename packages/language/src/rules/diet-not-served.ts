@@ -62,7 +62,7 @@ export default defineRule({
                     at: short?.dish.who?.origin ?? course.head,
                     severity: course.index < 0 ? 'warning' : undefined,
                     message: `${guestsOf({ ...group, count: unserved.count })} ${agreeing(unserved.count, 'has', 'have')} ${course.index < 0 ? 'no bread' : `no dish in \`${course.title}\``}: ${listed(refused.map(({ dish, conflicts }) => why(dish.title, conflicts)))}.`,
-                    hint: fixes[0]
+                    hint: fixes[0]?.preferred
                         ? `${fixes[0].title}.`
                         : `Add a dish for ${listed(group.needs.map(sayWho))} to the course, or change one so that they may have it.`,
                     related: [{ at: group.origin, message: `These guests: ${group.label}.` }],

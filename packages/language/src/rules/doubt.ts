@@ -1,5 +1,5 @@
 import type { Origin } from '../plan/origin.js';
-import type { Plan } from '../plan/types.js';
+import type { Plan, Written } from '../plan/types.js';
 
 /**
  * True where something inside is already a finding that leaves a clause unread: unreadable words, a figure without its unit,
@@ -13,6 +13,14 @@ export function isDoubtful(plan: Plan, block: Origin): boolean {
             syntax.some(isInside) ||
             unitProblems.some(isInside) ||
             misspelt.some(isInside) ||
-            written.some((each) => each.suggestions.length !== 1 && isInside(each)),
+            written.some((each) => each.suggestions.length !== 1 && isInside(each)) ||
+            written.some(
+                (each) => swallows(each) && each.origin.file === block.file && each.origin.start >= block.start,
+            ),
     );
+}
+
+/** A text or comment that does not close takes in what is written after it. */
+export function swallows({ form }: Written): boolean {
+    return form === 'unclosed-text' || form === 'unclosed-comment';
 }

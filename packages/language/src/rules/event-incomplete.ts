@@ -1,5 +1,5 @@
 import type { Event } from '../plan/types.js';
-import { isDoubtful } from './doubt.js';
+import { isDoubtful, swallows } from './doubt.js';
 import { defineRule } from './rule.js';
 import { listed, quoted } from './wording.js';
 
@@ -60,7 +60,9 @@ export default defineRule({
         }
         const isElsewhere =
             plan.useProblems.length > 0 ||
-            plan.readings.some((reading) => reading.syntax.length > 0 || reading.misspelt.length > 0);
+            plan.readings.some(
+                (reading) => reading.syntax.length > 0 || reading.misspelt.length > 0 || reading.written.some(swallows),
+            );
         if (!menu && !isElsewhere) {
             report({
                 at: event.titleOrigin,

@@ -2,6 +2,18 @@ import { customSpecs } from '../plan/customs.js';
 import type { NameSort, Occurrence, Plan } from '../plan/types.js';
 import type { RuleInput } from './rule.js';
 
+/** The roles of a team that service is computed with; a house may name others. */
+export const TEAM_ROLES = [
+    'captain',
+    'server',
+    'runner',
+    'plater',
+    'plating-line',
+    'sommelier',
+    'bartender',
+    'busser',
+].flatMap((role) => [role, `${role}s`]);
+
 /** The shapes a table can have. */
 export const TABLE_SHAPES = ['round', 'rectangle', 'square', 'oval', 'half-round', 'serpentine'] as const;
 
@@ -41,11 +53,11 @@ export function namesInReach(
             return plan.room && declared(plan, 'table');
         case 'shape':
             return TABLE_SHAPES;
-        // A team may have roles of its own, crew may eat what guests don't, and a toast's pour is `toast-without-pour`'s matter.
         case 'role':
+            return TEAM_ROLES;
         case 'dish-title':
         case 'pour-title':
-            return undefined;
+            return plan.menu && declared(plan, sort);
     }
 }
 
@@ -55,5 +67,19 @@ function declared(plan: Plan, sort: NameSort): string[] {
     );
 }
 
-/** Sorts whose names are all in reach of a house or menu edited alone; the others may be declared by a file that uses it. */
-export const CLOSED_SORTS: ReadonlySet<NameSort> = new Set<NameSort>(['custom', 'choice', 'rule', 'shape']);
+/**
+ * How far a name of each sort may be unknown. `closed`: all its names are in reach of a house or menu edited alone. `open`: the
+ * writer may use words of their own (a role, what the crew eats), so that only a near miss is a mistake. The others may be
+ * declared by a file that uses this one.
+ */
+export const REACH: Partial<Record<NameSort, 'closed' | 'open'>> = {
+    custom: 'closed',
+    choice: 'closed',
+    rule: 'closed',
+    shape: 'closed',
+    course: 'closed',
+    table: 'closed',
+    'pour-title': 'closed',
+    role: 'open',
+    'dish-title': 'open',
+};

@@ -13,21 +13,26 @@ export function nearest(written: string, names: Iterable<string>): string[] {
     const wanted = plain(written);
     const near: { name: string; apart: number }[] = [];
     const partly: string[] = [];
+    const nearlyPartly: string[] = [];
     for (const name of new Set(names)) {
         const known = plain(name);
         const apart = distance(wanted, known);
         // Two letters that changed places are one slip.
         if (apart <= mostApart(wanted) || (apart === 2 && wanted.length > 2 && letters(wanted) === letters(known))) {
             near.push({ name, apart });
-        } else if (wanted.length > 2 && known.split('-').some((part) => part === wanted || `${part}s` === wanted)) {
-            partly.push(name);
+        } else if (wanted.length > 2) {
+            const parts = known.split('-');
+            (parts.includes(wanted)
+                ? partly
+                : parts.some((part) => `${part}s` === wanted || part === `${wanted}s`)
+                  ? nearlyPartly
+                  : []
+            ).push(name);
         }
     }
     const byName = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
     near.sort((a, b) => a.apart - b.apart || byName(a.name, b.name));
-    const found =
-        near.length > 0
-            ? near.filter(({ apart }) => apart === near[0]!.apart).map(({ name }) => name)
-            : partly.sort(byName);
+    const best = near.filter(({ apart }) => apart === near[0]!.apart).map(({ name }) => name);
+    const found = [best, partly.sort(byName), nearlyPartly.sort(byName)].find((names) => names.length > 0) ?? [];
     return found.slice(0, 3);
 }

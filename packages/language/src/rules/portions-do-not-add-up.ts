@@ -58,6 +58,7 @@ export default defineRule({
             judgeGuests(guests, report);
         }
         for (const serving of service.servings) {
+            judgeShares(serving, report);
             judgeLeftover(serving, report);
             judgeShort(serving, report);
         }
@@ -105,22 +106,39 @@ function judgeGuests({ expected, guaranteed, setFor, rows }: Guests, report: Tel
     }
 }
 
-/** Portions for nobody. Shares are rounded to whole guests, so one of those may be over. */
+/** Shares of one course that make more than the whole. */
+function judgeShares({ course, portions }: CourseServing, report: Tell): void {
+    const shares = portions.flatMap(({ dish }) =>
+        dish.who?.sort === 'some' && dish.who.share ? [{ dish, share: dish.who.share }] : [],
+    );
+    const percent = (value: number): number => Number((value * 100).toFixed(2));
+    const total = percent(shares.reduce((sum, { share }) => sum + share.value, 0));
+    const last = shares.at(-1);
+    if (!last || total <= 100) {
+        return;
+    }
+    const left = percent(last.share.value) - (total - 100);
+    report({
+        at: last.share.origin,
+        message: `The shares of \`${course.title}\` add up to ${total} %.`,
+        hint: 'Shares make 100 % together, or leave the rest to a dish `for the rest`.',
+        fixes: left > 0 ? [write(`Cook ${quoted(last.dish.title)} for ${left} %`, last.share.origin, left)] : [],
+    });
+}
+
+/** Portions for nobody. Shares are rounded to whole guests and may be one over. */
 function judgeLeftover({ course, portions, leftover }: CourseServing, report: Tell): void {
     for (const { dish, count } of leftover) {
         const { who } = dish;
         const eaten = portions.find((portion) => portion.dish === dish)?.count ?? 0;
-        if (who?.sort !== 'some' || (!who.count && count <= 1)) {
+        if (who?.sort !== 'some' || !who.count) {
             continue;
         }
         report({
-            at: who.count?.origin ?? who.origin,
+            at: who.count.origin,
             message: `${quoted(dish.title)} is for ${eaten + count}, and ${eaten === 0 ? 'no guest is' : eaten === 1 ? 'only 1 guest is' : `only ${eaten} guests are`} left to eat it in \`${course.title}\`.`,
             hint: 'Portions to spare are written `cook 3 extra` and are not given to anyone.',
-            fixes:
-                who.count && eaten > 0
-                    ? [write(`Cook ${quoted(dish.title)} for ${eaten}`, who.count.origin, eaten)]
-                    : [],
+            fixes: eaten > 0 ? [write(`Cook ${quoted(dish.title)} for ${eaten}`, who.count.origin, eaten)] : [],
         });
     }
 }

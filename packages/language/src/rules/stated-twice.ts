@@ -31,7 +31,7 @@ export default defineRule({
             const fix = fixFor(plan, repeat);
             report({
                 at: repeat.again,
-                message: `${quoted(repeat.clause)} stands here a second time; only the first counts.`,
+                message: `${quoted(repeat.clause)} stands here a second time; ${repeat.clause === 'contains' ? 'one clause has to say it all' : 'only the first counts'}.`,
                 hint: fix ? `${fix.title}.` : 'Keep one of the two.',
                 related: [{ at: repeat.first, message: 'It stands here first.' }],
                 fixes: fix ? [fix] : [],
@@ -53,8 +53,12 @@ function fixFor(plan: Plan, { clause, first, again }: Repeat): Fix | undefined {
             changes: [{ do: 'remove', at: again }],
         };
     }
-    const names = [...new Set([...substancesIn(plan, first), ...substancesIn(plan, again)])];
-    const words = `contains ${names.length > 0 ? names.map(asName).join(', ') : 'nothing'}`;
+    // What stands in the second has to be known before one clause can say it all; an allergen must never fall out.
+    const others = substancesIn(plan, again);
+    if (others.length === 0) {
+        return undefined;
+    }
+    const words = `contains ${[...new Set([...substancesIn(plan, first), ...others])].map(asName).join(', ')}`;
     return {
         title: `State both in one: ${quoted(words)}`,
         safety: 'unsafe',

@@ -1,15 +1,13 @@
 import { isFromCupboard, type Origin } from '../plan/origin.js';
 import type { NameSort, Occurrence } from '../plan/types.js';
 import type { Fix } from './fixes.js';
-import { CLOSED_SORTS, namesInReach } from './names-in-reach.js';
+import { namesInReach, REACH } from './names-in-reach.js';
 import { nearest } from './nearest.js';
 import { defineRule, type RuleInput } from './rule.js';
 import { isZone, nearestZones } from './time-zones.js';
 import { asName, listed, quoted } from './wording.js';
 
-type Judged = Exclude<NameSort, 'role' | 'dish-title' | 'pour-title'>;
-
-const NOUN: Record<Judged, string> = {
+const NOUN: Record<NameSort, string> = {
     piece: 'piece',
     kind: 'kind of dish or course',
     drink: 'kind of drink',
@@ -23,10 +21,13 @@ const NOUN: Record<Judged, string> = {
     course: 'course of this menu',
     table: 'table of the room',
     shape: 'table shape',
+    role: 'role of a team',
+    'dish-title': 'dish of this menu',
+    'pour-title': 'drink of this menu',
 };
 
 /** How a name of each sort comes to be known, for the sorts a house can declare. */
-const DECLARE: Partial<Record<Judged, (name: string) => string>> = {
+const DECLARE: Partial<Record<NameSort, (name: string) => string>> = {
     piece: (name) => `fork ${name} { … }`,
     kind: (name) => `kind ${name} is … { … }`,
     drink: (name) => `drink ${name} is … { … }`,
@@ -79,16 +80,16 @@ export default defineRule({
 });
 
 function judge(occurrence: Occurrence, input: RuleInput): void {
-    const { name, origin } = occurrence;
+    const { sort, name, origin } = occurrence;
     const names = namesInReach(occurrence, input);
-    if (names === undefined || names.includes(name)) {
+    if (names === undefined || names.includes(name) || isSaidElsewhere(occurrence, input)) {
         return;
     }
-    const sort = occurrence.sort as Judged;
     const elsewhere = otherSort(occurrence, input);
     const near = elsewhere ? [] : nearest(name, names);
+    const reach = REACH[sort];
     // What a house or menu edited alone does not know may be declared by the event that uses it.
-    if (!input.plan.event && near.length === 0 && !elsewhere && !CLOSED_SORTS.has(sort)) {
+    if (near.length === 0 && !elsewhere && (reach === 'open' || (reach !== 'closed' && !input.plan.event))) {
         return;
     }
     const message =
@@ -97,14 +98,29 @@ function judge(occurrence: Occurrence, input: RuleInput): void {
             : elsewhere
               ? `${quoted(name)} is ${elsewhere.is}; ${withArticle(NOUN[sort])} is wanted here.`
               : `No ${NOUN[sort]} is called ${quoted(name)}.`;
+    const write = isTitle(sort) ? (each: string) => `"${each}"` : asName;
     input.report({
         at: origin,
+        severity: reach === 'open' ? 'warning' : undefined,
         message,
         hint: hintFor(sort, name, near, names, elsewhere),
         fixes: elsewhere?.words
             ? [replace(origin, elsewhere.words, true)]
-            : near.map((each) => replace(origin, asName(each), near.length === 1)),
+            : near.map((each) => replace(origin, write(each), near.length === 1)),
     });
+}
+
+function isTitle(sort: NameSort): boolean {
+    return sort === 'dish-title' || sort === 'pour-title';
+}
+
+/** True where another finding already says it: a guest's choice, or the mistyped kind of the very course that is named here. */
+function isSaidElsewhere({ sort, name, origin }: Occurrence, { plan }: RuleInput): boolean {
+    const kinds = plan.menu?.courses.map((course) => course.kind.name) ?? [];
+    const isChoice = plan.seating.some((guest) => guest.chooses.some((choice) => choice.origin === origin));
+    return sort === 'course'
+        ? kinds.some((kind) => !plan.cupboard.kinds.has(kind) && nearest(kind, [name]).length > 0)
+        : sort === 'dish-title' && isChoice;
 }
 
 function replace(at: Origin, words: string, preferred: boolean): Fix {
@@ -112,7 +128,7 @@ function replace(at: Origin, words: string, preferred: boolean): Fix {
 }
 
 function hintFor(
-    sort: Judged,
+    sort: NameSort,
     name: string,
     near: readonly string[],
     names: readonly string[],
@@ -135,6 +151,9 @@ function hintFor(
     }
     if (sort === 'choice') {
         return 'Choose one of them.';
+    }
+    if (sort === 'rule') {
+        return 'The list of rules is printed by `underliner rules`.';
     }
     const isShort = names.length > 0 && names.length <= 12;
     return isShort

@@ -1,5 +1,6 @@
 import type { Origin } from '../plan/origin.js';
 import type { Reading } from '../plan/types.js';
+import { swallows } from './doubt.js';
 import { defineRule } from './rule.js';
 
 export default defineRule({
@@ -30,7 +31,7 @@ export default defineRule({
 /** True where the reader only stumbles because of something that is already a finding: an unclosed text, a mistyped first word. */
 function followsFromAnother(reading: Reading, at: Origin): boolean {
     const before = reading.syntax.filter(({ origin }) => origin.start < at.start);
-    const unclosed = reading.written.filter(({ form }) => form === 'unclosed-text' || form === 'unclosed-comment');
+    const unclosed = reading.written.filter(swallows);
     const afterUnclosed = unclosed.some(
         ({ origin }) => origin.start <= at.start && !before.some((earlier) => earlier.origin.start >= origin.start),
     );

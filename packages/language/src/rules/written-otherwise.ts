@@ -34,8 +34,7 @@ const MESSAGE: Record<Written['form'], (written: Written) => string> = {
     'no-such-time': ({ written }) => `There is no time ${quoted(written)}.`,
     'unclosed-text': () => 'This text has no closing quote.',
     'unclosed-comment': () => 'This comment has no closing `*/`, so that everything after it is left out of the plan.',
-    'not-whole': ({ written }) =>
-        `${quoted(written)} is not a whole number of things; a count such as 8 is wanted here.`,
+    'not-whole': ({ written }) => `${quoted(written)} is not a whole number; a count such as 8 is wanted here.`,
 };
 
 const HINT: Partial<Record<Written['form'], string>> = {
@@ -43,6 +42,7 @@ const HINT: Partial<Record<Written['form'], string>> = {
     'no-such-time': 'Write a time from 00:00 to 23:59, such as `19:00`.',
     'unclosed-text': 'Close it on the same line.',
     'unclosed-comment': 'Close it with `*/`.',
+    'not-whole': 'Write a whole number.',
 };
 
 export default defineRule({
@@ -80,7 +80,8 @@ export default defineRule({
             // Where only one thing can be meant it is understood; where two can, or none, the plan lacks a figure.
             const isUnderstood = written.suggestions.length === 1;
             report({
-                at: origin,
+                // A comment that does not close runs to the end of the file; where it opens is the place to look.
+                at: form === 'unclosed-comment' ? { ...origin, end: origin.start + written.written.length } : origin,
                 severity: isUnderstood ? 'warning' : 'error',
                 message: MESSAGE[form](written),
                 hint: HINT[form] ?? (words.length > 0 ? `Write ${listed(words.map(quoted), 'or')}.` : undefined),
