@@ -1,4 +1,4 @@
-// packages/language/src/grammar/generated/plain-grammar.ts: the grammar as the plain parser runs it.
+// packages/language/src/grammar/plain/generated/plain-grammar.ts: the grammar as the plain parser runs it.
 import { loadSource } from './load-source.mjs';
 
 export const plainGrammar = {
@@ -7,7 +7,7 @@ export const plainGrammar = {
         const { prepareGrammar } = await loadSource('packages/language/src/grammar/prepare-grammar.ts');
         // As a text to JSON.parse: an engine reads that faster than an object literal.
         const json = JSON.stringify(JSON.stringify(prepareGrammar()));
-        const path = 'packages/language/src/grammar/generated/plain-grammar.ts';
+        const path = 'packages/language/src/grammar/plain/generated/plain-grammar.ts';
         return [{ path, text: `export const plainGrammarJson = ${json};\n`, isCommitted: false }];
     },
 };

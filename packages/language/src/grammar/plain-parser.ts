@@ -1,5 +1,5 @@
 import type { File } from './generated/ast.js';
-import { plainGrammarJson } from './generated/plain-grammar.js';
+import { plainGrammarJson } from './plain/generated/plain-grammar.js';
 import type { Places, PlainNode, Span } from './places.js';
 import type { Assigned, Choice, PlainGrammar, Step } from './plain-grammar.js';
 import { PlainLexer, type Tokens } from './plain-lexer.js';

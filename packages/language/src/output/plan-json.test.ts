@@ -7,12 +7,16 @@ import { filesInMemory } from '../files.js';
 import { rules } from '../rules/index.js';
 import { PLAN_SCHEMA, planJson, planText } from './plan-json.js';
 
-const schema = JSON.parse(readFileSync(new URL('../../schema/plan.schema.json', import.meta.url), 'utf8')) as { readonly $id: string };
+const schema = JSON.parse(readFileSync(new URL('../../schema/plan.schema.json', import.meta.url), 'utf8')) as {
+    readonly $id: string;
+};
 const validate = new Ajv2020({ allErrors: true, strict: true, allowUnionTypes: true }).compile(schema);
 
 function errorsOf(plan: unknown): unknown[] {
     validate(plan);
-    return (validate.errors ?? []).map((error) => `${error.instancePath} ${error.message} ${JSON.stringify(error.params)}`);
+    return (validate.errors ?? []).map(
+        (error) => `${error.instancePath} ${error.message} ${JSON.stringify(error.params)}`,
+    );
 }
 
 const folder = new URL('../../../../examples/saltmarsh-hall/', import.meta.url);
@@ -40,7 +44,11 @@ describe('the compiled plan', () => {
         for (const rule of rules) {
             for (const { text } of [...rule.examples.wrong, ...rule.examples.right]) {
                 const parts = `//- example.cover\n${text}`.split(/^\/\/- (.+)\n/m).slice(1);
-                const found = Object.fromEntries(parts.flatMap((name, index) => (index % 2 === 0 ? [[name.trim(), parts[index + 1]!.replaceAll(/<\||\|>/g, '')]] : [])));
+                const found = Object.fromEntries(
+                    parts.flatMap((name, index) =>
+                        index % 2 === 0 ? [[name.trim(), parts[index + 1]!.replaceAll(/<\||\|>/g, '')]] : [],
+                    ),
+                );
                 const last = parts.at(-2)!.trim();
                 expect(errorsOf(planJson(check(last, filesInMemory(found)), true)), `${rule.id}: ${text}`).toEqual([]);
             }
@@ -61,7 +69,9 @@ describe('the compiled plan', () => {
     });
 
     it('keeps what was written beside the computing value', () => {
-        const plan = planJson(check('lantern-supper.cover', files)) as unknown as { menu: { courses: { dishes: { servedAt: unknown }[]; pours: { amount: unknown }[] }[] } };
+        const plan = planJson(check('lantern-supper.cover', files)) as unknown as {
+            menu: { courses: { dishes: { servedAt: unknown }[]; pours: { amount: unknown }[] }[] };
+        };
         expect(plan.menu.courses[0]!.pours[0]!.amount).toEqual({ written: '4 fl oz', millilitres: 118.29411825 });
         expect(plan.menu.courses[1]!.dishes[0]!.servedAt).toEqual({ written: '64 °C', celsius: 64 });
     });

@@ -133,6 +133,7 @@ function pourJson(telling: Telling, pour: Pour): Json {
         who: whoJson(pour.who),
         refills: pour.refills?.count,
         toppedUpUntil: pour.toppedUpUntil?.name,
+        glassBrought: pour.brought || undefined,
         leftOffFor: pour.leftOffFor.map(needJson),
         strength: quantityJson(pour.strength) ?? (facts?.strength === undefined ? undefined : { share: facts.strength, because: 'usual for its kind; the label decides' }),
         bottles: pour.bottles.map(quantityJson),

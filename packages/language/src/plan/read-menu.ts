@@ -300,6 +300,7 @@ export function readPour(scribe: Scribe, node: ast.Pour | ast.Instead): Pour {
         bottles: (bottles?.sizes ?? []).flatMap((size) => scribe.quantity(size, ['volume']) ?? []),
         chilledIn: chilled && scribe.named(chilled, 'how', 'choice', undefined, 'chilled in'),
         instead: ofType<ast.PourClause, ast.Instead>(clauses, 'Instead').map((instead) => readPour(scribe, instead)),
+        head: scribe.head(node, 'title', 'amount', 'phrases'),
         waivers: readWaivers(scribe, clauses, origin),
         origin,
     };
@@ -321,6 +322,7 @@ function readPourPhrases(scribe: Scribe, phrases: readonly ast.PourPhrase[]) {
         who: who?.who && readWho(scribe, who.who),
         refills: refill && scribe.count(refill),
         toppedUpUntil: topped && scribe.named(topped, 'course', 'course'),
+        brought: phrases.some((phrase) => phrase.$type === 'GlassBrought'),
         leftOffFor: readLeftOff(scribe, phrases),
     };
 }
@@ -338,6 +340,7 @@ function readWater(scribe: Scribe, node: ast.Water): Water {
             bottles: [],
             instead: [],
             waivers: [],
+            head: scribe.head(node, 'choices', 'amount', 'phrases'),
             origin,
         },
         origin,

@@ -195,6 +195,8 @@ export interface Pour {
     readonly who?: Who;
     readonly refills?: Count;
     readonly toppedUpUntil?: Named;
+    /** The glass is put on with its course instead of standing there when guests sit. */
+    readonly brought: boolean;
     readonly leftOffFor: readonly Need[];
     readonly contains?: Contains;
     readonly suits: readonly Named[];
@@ -204,6 +206,8 @@ export interface Pour {
     /** Drinks offered in its place. */
     readonly instead: readonly Pour[];
     readonly waivers: readonly Waiver[];
+    /** Title, amount and phrases, without the block. */
+    readonly head: Origin;
     readonly origin: Origin;
 }
 

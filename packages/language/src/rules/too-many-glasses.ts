@@ -11,8 +11,7 @@ export default defineRule({
     title: 'More glasses at a cover than the house lays',
     why: 'Past a handful, glasses crowd the next cover, are knocked over in serving, and leave guests unsure which to lift.',
     source: ['table-service 4.7', 'table-service 4.9', 'table-service 4.10'],
-    fix: 'never',
-    noFix: 'Which drink to leave out is for the host to say, and every glass of the menu is laid before guests sit.',
+    fix: 'always',
     customs: ['most-wine-glasses', 'most-glasses'],
     scope: 'event',
     examples: {
@@ -94,7 +93,14 @@ menu {
             report({
                 at: pour.titleOrigin,
                 message: `${counted(over.glasses.length, over.noun, `${over.noun}es`)} ${stand} at one cover with ${quoted(pour.title)}; this house lays ${over.limit} at most (${quoted(over.custom)}).`,
-                hint: 'Leave a drink out, or pour one drink through two courses.',
+                hint: 'Bring the glass with its course, or pour one drink through two courses.',
+                fixes: [
+                    {
+                        title: `Bring the glass of ${quoted(pour.title)} with its course`,
+                        safety: 'unsafe',
+                        changes: [{ do: 'append', at: pour.head, words: ', brought with the course' }],
+                    },
+                ],
                 related: over.glasses
                     .filter((glass) => glass.pour && glass.pour !== pour)
                     .map((glass) => ({

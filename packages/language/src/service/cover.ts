@@ -94,7 +94,7 @@ function isLeftOutOfDessert(plan: Plan, facts: DishFacts, family: string): boole
     return !wanted.includes(family) && asked.some((each) => wanted.includes(each));
 }
 
-function breadPieces({ plan, bread }: CoverInput): Draft[] {
+function breadPieces({ bread }: CoverInput): Draft[] {
     const { spreader, plate } = bread ?? {};
     if (!bread || !spreader) {
         return [];
@@ -244,7 +244,7 @@ function glassesOf({ plan, pours }: CoverInput): CoverGlass[] {
             return [];
         }
         seen.add(pour.title);
-        return [{ piece: glass, pour, course, when: 'laid', origin: pour.glass?.origin ?? pour.titleOrigin }];
+        return [{ piece: glass, pour, course, when: pour.brought ? 'brought' : 'laid', origin: pour.glass?.origin ?? pour.titleOrigin }];
     });
     return customs['first-glass'].value === 'first-used' ? [...drinks.slice(0, 1), ...water, ...drinks.slice(1)] : [...water, ...drinks];
 }

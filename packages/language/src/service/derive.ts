@@ -215,14 +215,14 @@ function findReaches(plan: Plan, groups: readonly GuestGroup[], servings: readon
     if (coffee) {
         const after = plan.menu?.courses.length ?? 0;
         for (const group of groups) {
-            const drink = { ...EMPTY_POUR, title: 'coffee', contains: coffee.contains, origin: coffee.origin, titleOrigin: coffee.head };
+            const drink = { ...EMPTY_POUR, title: 'coffee', contains: coffee.contains, origin: coffee.origin, titleOrigin: coffee.head, head: coffee.head };
             note(group, [...pourConflicts(drink, group, plan.cupboard), ...coffee.accompaniments.flatMap((beside) => accompanimentConflicts(beside, group, plan.cupboard))], after);
         }
     }
     return reaches;
 }
 
-const EMPTY_POUR = { leftOffFor: [], suits: [], bottles: [], instead: [], waivers: [] } as const;
+const EMPTY_POUR = { leftOffFor: [], suits: [], bottles: [], instead: [], waivers: [], brought: false } as const;
 
 export function factsOf(service: Service, dish: Dish): DishFacts | undefined {
     return service.facts.find((facts) => facts.dish === dish);

@@ -56,14 +56,8 @@ export function pourFacts({ cupboard, house }: Plan, pour: Pour, course: number,
     const kind = pour.kind && cupboard.drinks.get(pour.kind.name);
     const usual = kind?.vessels.flatMap((vessel) => vessel.names.map((named) => named.name)) ?? [];
     const glass = pour.glass ? cupboard.pieces.get(pour.glass.name) : firstInHouse(usual, cupboard, house);
-    return {
-        pour,
-        course,
-        dish,
-        kind: kind ?? kindFromGlass(glass, cupboard),
-        glass,
-        strength: pour.strength?.value ?? kind?.strength?.value,
-    };
+    const taken = kind ?? kindFromGlass(glass, cupboard);
+    return { pour, course, dish, kind: taken, glass, strength: pour.strength?.value ?? taken?.strength?.value };
 }
 
 /** A pour that doesn't say what it is takes the one kind its glass is for: wine in a wine glass. */
