@@ -40,7 +40,7 @@ export function wrongUsage({ code, message }: CommanderError): CannotRun {
         case 'commander.unknownCommand':
             return new CannotRun(`There is no command \`${option}\`.${did || ' `underliner --help` lists them.'}`);
         case 'commander.invalidArgument':
-            return new CannotRun(message.replace(/^error: .*? is invalid\. /, ''));
+            return new CannotRun(`\`${option.split(' ')[0]}\`: ${message.replace(/^error: .*? is invalid\. /, '')}`);
         case 'commander.missingArgument':
             return new CannotRun(`Say which ${option.toLowerCase()}.`);
         case 'commander.optionMissingArgument':

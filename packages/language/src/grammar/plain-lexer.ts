@@ -1,3 +1,4 @@
+import { DEEPEST_BLOCK } from './limits.js';
 import type { PlainGrammar, PlainToken } from './plain-grammar.js';
 import { isUnclosed } from './terminal-values.js';
 
@@ -21,7 +22,7 @@ export class PlainLexer {
         this.#all = tokens.map((_, token) => token);
     }
 
-    /** `undefined` where a part of the text is no token, or a text or a comment is not closed. */
+    /** `undefined` where a part of the text is no token, a text or a comment is not closed, or blocks go too deep. */
     tokenize(text: string): Tokens | undefined {
         if (text.includes('\0')) {
             return undefined;
@@ -29,6 +30,7 @@ export class PlainLexer {
         const types: number[] = [];
         const starts: number[] = [];
         const ends: number[] = [];
+        let depth = 0;
         for (let offset = 0; offset < text.length;) {
             const candidates = this.#startingWith[text.charCodeAt(offset)] ?? this.#all;
             let type = -1;
@@ -51,8 +53,12 @@ export class PlainLexer {
                     break;
                 }
             }
-            const { isHidden, pattern } = this.#tokens[type]!;
+            const { isHidden, pattern, text: word } = this.#tokens[type]!;
             if (pattern !== undefined && isUnclosed(text.slice(offset, end))) {
+                return undefined;
+            }
+            depth += word === '{' ? 1 : word === '}' ? -1 : 0;
+            if (depth > DEEPEST_BLOCK) {
                 return undefined;
             }
             if (!isHidden) {

@@ -50,6 +50,11 @@ describe('the plain parser reads as the framework does', () => {
     test('there are texts to read', () => expect(texts.length).toBeGreaterThan(10));
     test.each(texts)('%s', (_, text) => expectSame(text));
 
+    test.each([59, 60, 61, 20_000])('blocks in blocks, %i deep', (depth) => {
+        const text = `menu { course soup "Soup" { pour "A" ${'{ instead "B" '.repeat(depth - 2)}${'} '.repeat(depth)}`;
+        expect(parsePlainly(text) !== undefined).toBe(parseText(text).problems.length === 0);
+    });
+
     test('with tokens left out, doubled and exchanged', () => {
         const tokensOf = new Map(texts.map(([, text]) => [text, [...text.matchAll(TOKEN)]]));
         fc.assert(
