@@ -3,7 +3,7 @@ import { isKindOf, withParents } from '../plan/names.js';
 import type { Origin } from '../plan/origin.js';
 import { show, type Quantity } from '../plan/quantity.js';
 import type { Dish } from '../plan/types.js';
-import { degreesLike, isBelow } from './degrees.js';
+import { judgeByCode } from './degrees.js';
 import { quoted } from './wording.js';
 
 /** Why a dish counts as raw or undercooked, and where it says so. */
@@ -42,49 +42,51 @@ const ROAST_HOLDS = [
     [54.4, 112],
 ] as const;
 
-type Hold = readonly [celsius: number, minutes: number];
-
 /** @returns `undefined` where the dish is cooked through, or where nothing tells */
 export function undercooked(dish: Dish, kind: Kind | undefined, cupboard: Cupboard): Undercooked | undefined {
     const { served, cookTo } = dish;
     if (served.raw) {
         return { at: served.raw.origin, words: `is served ${served.raw.how}` };
     }
+    const cooking = cookTo && kind?.cookTo && judgeCooking(cookTo, kind, kind.cookTo);
+    if (cooking) {
+        return cooking;
+    }
+    if (kind?.raw && !cookTo) {
+        return { at: dish.head, words: `is ${quoted(kind.name)}, which is served ${kind.raw}` };
+    }
     const rawEgg = [dish, ...dish.accompaniments]
         .flatMap((each) => each.contains?.what ?? [])
         .find(({ name }) => withParents(name, cupboard.substances).has('raw-egg'));
-    if (rawEgg) {
-        return { at: rawEgg.origin, words: `contains ${quoted(rawEgg.name)}` };
-    }
-    if (cookTo && kind?.cookTo) {
-        return judgeCooking(cookTo, kind, kind.cookTo.value);
-    }
-    return kind?.raw && !cookTo
-        ? { at: dish.head, words: `is ${quoted(kind.name)}, which is served ${kind.raw}` }
-        : undefined;
+    return rawEgg && { at: rawEgg.origin, words: `contains ${quoted(rawEgg.name)}` };
 }
 
-function judgeCooking(cookTo: NonNullable<Dish['cookTo']>, kind: Kind, celsius: number): Undercooked | undefined {
+function judgeCooking(cookTo: NonNullable<Dish['cookTo']>, kind: Kind, wanted: Quantity): Undercooked | undefined {
     const { temperature, time, origin } = cookTo;
-    const wanted = degreesLike(temperature, celsius);
-    if (isBelow(temperature, celsius)) {
+    const { isBroken, words: least } = judgeByCode(
+        temperature,
+        { low: wanted.value, high: wanted.value, size: wanted },
+        'least',
+    );
+    if (isBroken) {
         const isHeld =
             time !== undefined &&
             isKindOf(kind, 'minced-meat') &&
-            MINCED_HOLDS.some((hold) => keeps(temperature, time, hold));
-        const words = `is cooked to ${temperature.written}, below the ${wanted} for ${quoted(kind.name)}`;
-        return isHeld ? undefined : { at: origin, words, cookTo: wanted };
+            MINCED_HOLDS.some(([celsius, minutes]) => reaches(temperature, celsius) && time.value >= minutes);
+        const words = `is cooked to ${temperature.written}, below the ${least} for ${quoted(kind.name)}`;
+        return isHeld ? undefined : { at: origin, words, cookTo: least };
     }
     if (time && isKindOf(kind, 'roast')) {
-        const [, minutes] = ROAST_HOLDS.find(([reached]) => !isBelow(temperature, reached)) ?? [0, 0];
+        const [, minutes] = ROAST_HOLDS.find(([celsius]) => reaches(temperature, celsius)) ?? ROAST_HOLDS.at(-1)!;
         const words = `is held at ${temperature.written} for ${time.written}, where a roast needs ${minutes < 1 ? show(minutes, 's') : show(minutes, 'min')}`;
         return time.value < minutes ? { at: origin, words } : undefined;
     }
     return undefined;
 }
 
-function keeps(temperature: Quantity, time: Quantity, [celsius, minutes]: Hold): boolean {
-    return !isBelow(temperature, celsius) && time.value >= minutes;
+/** The tables print °F to the degree and °C to a tenth of it: 145 °F is 62.8 °C. */
+function reaches(temperature: Quantity, celsius: number): boolean {
+    return temperature.value >= celsius - 0.05;
 }
 
 /** Minced meat, which children must not get undercooked; source: temperature S16. */
