@@ -8,6 +8,7 @@
 import { standardCupboard } from './generate-cupboard.mjs';
 import { customsPage } from './generate-customs.mjs';
 import { plainGrammar } from './generate-plain-grammar.mjs';
+import { pictures } from './generate-pictures.mjs';
 import { rulePages, ruleRegistry } from './generate-rules.mjs';
 
-export const generators = [plainGrammar, standardCupboard, customsPage, ruleRegistry, rulePages];
+export const generators = [plainGrammar, standardCupboard, customsPage, ruleRegistry, rulePages, pictures];

@@ -1,0 +1,31 @@
+// docs/pictures: the covers that the pages show, drawn by the language from the examples themselves.
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { loadSource } from './load-source.mjs';
+
+/** Example, variation, and whether the picture shows it as its first fix leaves it. */
+const PICTURES = [
+    { name: 'first-plan-cover', file: 'examples/first-plan.cover', isFixed: true },
+    { name: 'lantern-supper-cover', file: 'examples/saltmarsh-hall/lantern-supper.cover' },
+    { name: 'mess-night-cover', file: 'examples/saltmarsh-hall/mess-night.cover' },
+];
+
+export const pictures = {
+    name: 'pictures',
+    async outputs({ root }) {
+        const { check, coverPicture, firstFixOf } = await loadSource('packages/language/tools/pictures-source.ts');
+        const read = (path) => {
+            try {
+                return { state: 'read', text: readFileSync(join(root, path), 'utf8') };
+            } catch {
+                return { state: 'missing' };
+            }
+        };
+        return PICTURES.map(({ name, file, isFixed }) => {
+            const written = check(file, { read });
+            const checked = isFixed ? check(file, firstFixOf(written, { read })) : written;
+            const text = coverPicture(checked, checked.service.variations[0]);
+            return { path: `docs/pictures/${name}.svg`, text, isCommitted: true };
+        });
+    },
+};
