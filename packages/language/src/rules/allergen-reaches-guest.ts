@@ -2,7 +2,7 @@ import type { Cupboard } from '../plan/cupboard.js';
 import { withParents } from '../plan/names.js';
 import { isFromCupboard } from '../plan/origin.js';
 import type { Conflict, GuestGroup } from '../service/types.js';
-import { guestsOf } from './guest-words.js';
+import { guestsOf, statedHere } from './guest-words.js';
 import { defineRule } from './rule.js';
 import { agreeing, quoted } from './wording.js';
 
@@ -82,7 +82,7 @@ menu {
                 at,
                 message: `${withArticle(conflict.carrier)} ${where ? `in \`${where.title}\` ` : ''}contains ${contents(conflict, plan.cupboard)}, and ${guestsOf(group)} would get it.`,
                 hint: remedy(conflict, group),
-                related: [{ at: group.origin, message: `${guestsOf(group)}: ${group.label}.` }],
+                related: [{ at: group.origin, message: statedHere(group) }],
             });
         }
     },

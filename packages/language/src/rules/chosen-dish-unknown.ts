@@ -56,7 +56,7 @@ export default defineRule({
                     hint:
                         near.length > 0
                             ? `Did you mean ${listed(near.map(quoted), 'or')}?`
-                            : `The dishes are ${listed(titles.map(quoted))}.`,
+                            : `On the menu ${titles.length === 1 ? 'is' : 'are'} ${listed(titles.map(quoted))}.`,
                     fixes: near.map((title) => ({
                         title: `Choose ${quoted(title)}`,
                         safety: 'unsafe',

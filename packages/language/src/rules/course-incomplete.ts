@@ -26,8 +26,7 @@ interface Absent {
     readonly words: string;
     readonly severity: 'warning' | 'info';
     readonly hint: string;
-    /** What to write, where there is a usual figure to start from. */
-    readonly title?: string;
+    /** Where there is a usual figure to start from. */
     readonly change?: Intention;
 }
 
@@ -68,7 +67,6 @@ function tell(title: string, at: Origin, absent: readonly Absent[], report: (rep
         return;
     }
     const changes = absent.flatMap(({ change }) => change ?? []);
-    const titles = absent.flatMap((each) => each.title ?? []);
     report({
         at,
         severity: absent.some(({ severity }) => severity === 'warning') ? 'warning' : 'info',
@@ -79,7 +77,13 @@ function tell(title: string, at: Origin, absent: readonly Absent[], report: (rep
         hint: `Say it, such as ${listed(absent.map(({ hint }) => quoted(hint)))}.`,
         fixes:
             changes.length === absent.length
-                ? [{ title: `${listed(titles)} to start from`, safety: 'show', changes }]
+                ? [
+                      {
+                          title: `Write ${listed(absent.map(({ hint }) => quoted(hint)))} to start from`,
+                          safety: 'show',
+                          changes,
+                      },
+                  ]
                 : [],
     });
 }
@@ -88,7 +92,6 @@ const LASTS = (course: Origin): Absent => ({
     words: 'how long guests eat',
     severity: 'warning',
     hint: 'lasts 20 min',
-    title: 'Write `lasts 20 min`',
     change: { do: 'add-clause', to: course, clause: 'lasts 20 min' },
 });
 
@@ -115,7 +118,6 @@ function temperature({ dish, kind }: Pick<DishFacts, 'dish' | 'kind'>): Absent {
         severity: 'info',
         hint: `at ${figure ?? '8 °C'}`,
         ...(figure && {
-            title: `Write \`at ${figure}\``,
             change: isOwn
                 ? { do: 'append', at: served, words: `at ${figure}` }
                 : { do: 'add-clause', to: dish.origin, clause: `served at ${figure}` },

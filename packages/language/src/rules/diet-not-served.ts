@@ -1,7 +1,7 @@
 import type { Need } from '../plan/types.js';
 import type { Conflict, Unserved } from '../service/types.js';
 import type { Fix } from './fixes.js';
-import { guestsOf, isUnsaid, sayConflicts } from './guest-words.js';
+import { guestsOf, isUnsaid, sayConflicts, sortOf, statedHere } from './guest-words.js';
 import { defineRule } from './rule.js';
 import { agreeing, asName, listed, quoted } from './wording.js';
 
@@ -64,8 +64,10 @@ export default defineRule({
                     message: `${guestsOf({ ...group, count: unserved.count })} ${agreeing(unserved.count, 'has', 'have')} ${course.index < 0 ? 'no bread' : `no dish in \`${course.title}\``}: ${listed(refused.map(({ dish, conflicts }) => why(dish.title, conflicts)))}.`,
                     hint: fixes[0]?.preferred
                         ? `${fixes[0].title}.`
-                        : `Add a dish for ${listed(group.needs.map(sayWho))} to the course, or change one so that they may have it.`,
-                    related: [{ at: group.origin, message: `These guests: ${group.label}.` }],
+                        : course.index < 0
+                          ? `Give ${sortOf(group)} a bread of their own.`
+                          : `Add a dish for ${sortOf(group)}, or change one so that they may have it.`,
+                    related: [{ at: group.origin, message: statedHere(group) }],
                     fixes,
                 });
             }
@@ -129,7 +131,7 @@ function leaveOff({ group, refused }: Unserved): Fix[] {
         const names = listed(beside.map((each) => (each.title ? quoted(each.title) : `the ${each.sort}`)));
         return [
             {
-                title: `Leave ${names} off for ${group.label}`,
+                title: `Leave ${names} off for ${sortOf(group)}`,
                 safety: 'unsafe' as const,
                 preferred: true,
                 changes: beside.map((each) => ({

@@ -1,20 +1,27 @@
 import type { Conflict, GuestGroup } from '../service/types.js';
-import { counted, listed, quoted } from './wording.js';
+import { listed, quoted } from './wording.js';
 
 /** How messages speak of guests, and of what keeps a dish from them. */
 
-/** `2 guests without milk`, `1 vegetarian guest at T3 seat 5`, as a message speaks of them. */
+/** `2 guests without milk`, `1 vegetarian guest at T3 seat 5`. */
 export function guestsOf(group: GuestGroup): string {
-    const diets = group.needs.flatMap((need) => (need.sort === 'diet' ? [need.diet.name] : []));
-    const without = group.needs.flatMap((need) => (need.sort === 'without' ? need.what.map((what) => what.name) : []));
-    const who = group.children
-        ? counted(group.count, 'child', 'children')
-        : counted(group.count, [...diets, 'guest'].join(' '), [...diets, 'guests'].join(' '));
-    const lacking = without.length > 0 ? ` without ${without.join(' and ')}` : '';
     const seat = group.seat
         ? ` at ${group.seat.table.name}${group.seat.seat ? ` seat ${group.seat.seat.count}` : ''}`
         : '';
-    return `${who}${lacking}${seat}`;
+    return `${group.count} ${sortOf(group, group.count === 1)}${seat}`;
+}
+
+/** `vegetarian guests`, `guests without milk`, `children`: one of them or many. */
+export function sortOf({ needs, children }: Pick<GuestGroup, 'needs' | 'children'>, isOne = false): string {
+    const diets = needs.flatMap((need) => (need.sort === 'diet' ? [need.diet.name] : []));
+    const without = needs.flatMap((need) => (need.sort === 'without' ? need.what.map((what) => what.name) : []));
+    const noun = children ? (isOne ? 'child' : 'children') : isOne ? 'guest' : 'guests';
+    return [...diets, noun, ...(without.length > 0 ? [`without ${without.join(' and ')}`] : [])].join(' ');
+}
+
+/** What the place where a group is stated says beside a finding. */
+export function statedHere({ count }: GuestGroup): string {
+    return count === 1 ? 'This guest is stated here.' : 'These guests are stated here.';
 }
 
 /** `\`Grilled sirloin\` has \`beef\``; a diet that has to be stated is not fed by a dish that is silent. */

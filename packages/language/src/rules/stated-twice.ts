@@ -32,7 +32,11 @@ export default defineRule({
             report({
                 at: repeat.again,
                 message: `${quoted(repeat.clause)} stands here a second time; ${repeat.clause === 'contains' ? 'one clause has to say it all' : 'only the first counts'}.`,
-                hint: fix ? `${fix.title}.` : 'Keep one of the two.',
+                hint: fix
+                    ? `${fix.title}.`
+                    : repeat.clause === 'contains'
+                      ? 'State everything in the first and take this one out.'
+                      : 'Keep one of the two.',
                 related: [{ at: repeat.first, message: 'It stands here first.' }],
                 fixes: fix ? [fix] : [],
             });

@@ -1,6 +1,6 @@
 import type { GuestGroup } from '../service/types.js';
 import type { Fix } from './fixes.js';
-import { guestsOf } from './guest-words.js';
+import { guestsOf, statedHere } from './guest-words.js';
 import { defineRule } from './rule.js';
 import { isMincedMeat, undercooked, type Undercooked } from './undercooked.js';
 import { quoted } from './wording.js';
@@ -60,7 +60,7 @@ export default defineRule({
                             at: found.at,
                             message: `${quoted(dish.title)} ${found.words}, and ${guestsOf({ ...group, count })} would get it.`,
                             hint: 'Cook it through for them or give them another dish. The local food code and licensed staff decide; a thermometer tells.',
-                            related: [{ at: group.origin, message: `These guests: ${group.label}.` }],
+                            related: [{ at: group.origin, message: statedHere(group) }],
                             fixes: cookThrough(dish.title, found, dish.cookTo?.temperature.origin),
                         });
                     }
