@@ -38,7 +38,9 @@ it('shows the line that the fix writes, and the fix works', () => {
 it('links to files that exist, and names scripts that exist', () => {
     const links = [...readme.matchAll(/\]\(([^)#]+)\)/g)].map(([, path]) => path!);
     expect(links.filter((path) => !existsSync(join(root, path)))).toEqual([]);
-    const { scripts } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { scripts: Record<string, string> };
+    const { scripts } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as {
+        scripts: Record<string, string>;
+    };
     for (const [, script] of readme.matchAll(/^ {4}npm (?:run )?(\w+)/gm)) {
         expect(Object.keys(scripts)).toContain(script);
     }

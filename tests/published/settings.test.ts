@@ -75,11 +75,14 @@ describe('WS-2 US Navy wardroom formal dinner (NAVY pp. 220–221)', () => {
         expect(ws.right).toEqual(['oyster-fork', 'soup-spoon', 'dinner-knife']);
     });
     it('has the service plate, salt and pepper, and glasses for water and wine on the table at the start', () => {
-        expect(standingAfter(ws.steps, 'Guests sit')).toEqual(expect.arrayContaining(['service-plate service-plate', 'salt-and-pepper salt-and-pepper']));
+        expect(standingAfter(ws.steps, 'Guests sit')).toEqual(
+            expect.arrayContaining(['service-plate service-plate', 'salt-and-pepper salt-and-pepper']),
+        );
         expect(ws.glasses).toEqual(['water-glass', 'red-wine-glass']);
     });
     it('serves shrimp and soup on the service plate and swaps it for the heated dinner plate', () => {
-        const onServicePlate = (title: string): boolean => standingAfter(ws.steps, title).includes('service-plate service-plate');
+        const onServicePlate = (title: string): boolean =>
+            standingAfter(ws.steps, title).includes('service-plate service-plate');
         expect(onServicePlate('Serve Shrimp cocktail')).toBe(true);
         expect(onServicePlate('Serve Soup')).toBe(true);
         expect(onServicePlate('Serve Main course')).toBe(false);
@@ -120,7 +123,11 @@ describe('WS-5 dinner in courses, 1892 (MORTON)', () => {
         const ws = setting('ws-5-morton-none');
         const count = (name: string): number => [...ws.left, ...ws.right].filter((piece) => piece === name).length;
         expect({ large: count('dinner-knife'), small: count('fish-knife') }).toEqual({ large: 2, small: 1 });
-        expect({ large: count('dinner-fork'), small: count('fish-fork'), oyster: count('oyster-fork') }).toEqual({ large: 3, small: 1, oyster: 1 });
+        expect({ large: count('dinner-fork'), small: count('fish-fork'), oyster: count('oyster-fork') }).toEqual({
+            large: 3,
+            small: 1,
+            oyster: 1,
+        });
         expect(count('soup-spoon')).toBe(1);
         expect(ws.rules).not.toContain('three-per-side');
     });
@@ -186,7 +193,11 @@ describe('WS-12 glass plans', () => {
         expect(setting('ws-12-glasses-white-house-default').rules).toContain('too-many-glasses');
     });
     it('stands water, white, red from left to right (MIL)', () => {
-        expect(setting('ws-12-glasses-military').glasses).toEqual(['water-glass', 'white-wine-glass', 'red-wine-glass']);
+        expect(setting('ws-12-glasses-military').glasses).toEqual([
+            'water-glass',
+            'white-wine-glass',
+            'red-wine-glass',
+        ]);
     });
     it('stands up to three wines to the right of the water in order of use (LANS)', () => {
         const ws = setting('ws-12-glasses-lansdown');
@@ -209,7 +220,12 @@ describe('WS-15 twelve-course dinner with wines (FARMER)', () => {
         expect(ws.steps.filter((step) => step.sort === 'serve')).toHaveLength(12);
     });
     it('pours sherry, champagne, white and claret in that order, each in a glass that suits it and at a fitting temperature', () => {
-        expect(ws.glasses.filter((glass) => glass !== 'water-glass')).toEqual(['sherry-glass', 'sparkling-flute', 'white-wine-glass', 'claret-glass']);
+        expect(ws.glasses.filter((glass) => glass !== 'water-glass')).toEqual([
+            'sherry-glass',
+            'sparkling-flute',
+            'white-wine-glass',
+            'claret-glass',
+        ]);
         expect(ws.rules).not.toContain('glass-suits-drink');
         expect(ws.rules).not.toContain('wine-temperature');
     });
@@ -221,7 +237,12 @@ describe('WS-15 twelve-course dinner with wines (FARMER)', () => {
 describe('row 1.11 six forks laid at once (HWL p. 448)', () => {
     it('is flagged under a limit of three and accepted under none', () => {
         const forks = ['oyster-fork', 'fish-fork', 'dinner-fork', 'salad-fork', 'dinner-fork', 'dessert-fork'];
-        expect(setting('row-1-11-six-forks-none').left.concat(setting('row-1-11-six-forks-none').right).filter((piece) => piece.endsWith('-fork')).toSorted()).toEqual(forks.toSorted());
+        expect(
+            setting('row-1-11-six-forks-none')
+                .left.concat(setting('row-1-11-six-forks-none').right)
+                .filter((piece) => piece.endsWith('-fork'))
+                .toSorted(),
+        ).toEqual(forks.toSorted());
         expect(setting('row-1-11-six-forks-none').rules).not.toContain('three-per-side');
         expect(setting('row-1-11-six-forks-three').rules).toContain('three-per-side');
     });

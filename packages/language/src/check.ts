@@ -48,7 +48,9 @@ function judge(plan: Plan, service: Service): Pick<Checked, 'findings' | 'broken
     const findings: Finding[] = [];
     const used = new Set<Waiver>();
     const isEvent = plan.event !== undefined || plan.menu !== undefined;
-    const brokenFiles = new Set(plan.readings.filter((reading) => reading.syntax.length > 0).map((reading) => reading.file));
+    const brokenFiles = new Set(
+        plan.readings.filter((reading) => reading.syntax.length > 0).map((reading) => reading.file),
+    );
 
     const run = (rule: Rule, unusedWaivers?: readonly Waiver[]): void => {
         if (rule.scope === 'event' && !isEvent) {
@@ -63,7 +65,10 @@ function judge(plan: Plan, service: Service): Pick<Checked, 'findings' | 'broken
         }
         for (const report of reports) {
             const severity = severityOf(rule, report, plan);
-            const waiver = rule.safety === 'fixed' ? undefined : plan.waivers.find((each) => each.rule.name === rule.id && isInside(report.at, each.scope));
+            const waiver =
+                rule.safety === 'fixed'
+                    ? undefined
+                    : plan.waivers.find((each) => each.rule.name === rule.id && isInside(report.at, each.scope));
             if (waiver) {
                 used.add(waiver);
             }
@@ -100,7 +105,8 @@ function severityOf(rule: Rule, report: Report, plan: Plan): Severity | 'off' {
     return rule.safety === 'floor' && level !== 'error' ? lower(own) : level;
 }
 
-const lower = (severity: Severity | 'off'): Severity => (severity === 'error' || severity === 'off' ? 'warning' : severity);
+const lower = (severity: Severity | 'off'): Severity =>
+    severity === 'error' || severity === 'off' ? 'warning' : severity;
 
 function isInside(at: Origin, scope: Origin): boolean {
     return at.file === scope.file && at.start >= scope.start && at.end <= scope.end;
@@ -111,12 +117,20 @@ function finish(rule: Rule, report: Report, severity: Severity, plan: Plan, brok
     const { at, message, hint, related = [] } = report;
     const fixes = brokenFiles.has(at.file) && rule.group !== 'text' ? [] : (report.fixes ?? []);
     const finding = { rule: rule.id, severity, message, hint, fixes };
-    const home = isFromCupboard(at) ? undefined : rule.scope === 'file' || at.file === plan.file ? at : useLineOf(plan, at.file);
+    const home = isFromCupboard(at)
+        ? undefined
+        : rule.scope === 'file' || at.file === plan.file
+          ? at
+          : useLineOf(plan, at.file);
     if (home === at) {
         return { ...finding, at, related };
     }
     const place = home ?? plan.event?.titleOrigin ?? { file: plan.file, start: 0, end: 0 };
-    return { ...finding, at: place, related: isFromCupboard(at) ? related : [{ at, message: 'It is written here.' }, ...related] };
+    return {
+        ...finding,
+        at: place,
+        related: isFromCupboard(at) ? related : [{ at, message: 'It is written here.' }, ...related],
+    };
 }
 
 /** The `use` line of the file asked for through which another file comes in. */
@@ -124,18 +138,29 @@ function useLineOf(plan: Plan, file: string): Origin | undefined {
     const byFile = new Map(plan.readings.map((reading) => [reading.file, reading]));
     const leadsTo = (from: string, seen: ReadonlySet<string>): boolean =>
         from === file ||
-        (!seen.has(from) && (byFile.get(from)?.uses ?? []).some((use) => leadsTo(resolvePath(from, use.text) ?? '', new Set([...seen, from]))));
-    return byFile.get(plan.file)?.uses.find((use) => leadsTo(resolvePath(plan.file, use.text) ?? '', new Set()))?.origin;
+        (!seen.has(from) &&
+            (byFile.get(from)?.uses ?? []).some((use) =>
+                leadsTo(resolvePath(from, use.text) ?? '', new Set([...seen, from])),
+            ));
+    return byFile.get(plan.file)?.uses.find((use) => leadsTo(resolvePath(plan.file, use.text) ?? '', new Set()))
+        ?.origin;
 }
 
 const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
 function inOrder(a: Finding, b: Finding): number {
-    return compare(a.at.file, b.at.file) || a.at.start - b.at.start || compare(a.rule, b.rule) || a.at.end - b.at.end || compare(a.message, b.message);
+    return (
+        compare(a.at.file, b.at.file) ||
+        a.at.start - b.at.start ||
+        compare(a.rule, b.rule) ||
+        a.at.end - b.at.end ||
+        compare(a.message, b.message)
+    );
 }
 
 /** The same words about the same place are said once. */
 function dropRepeats(findings: readonly Finding[]): Finding[] {
-    const key = (finding: Finding): string => `${finding.at.file}:${finding.at.start}:${finding.at.end}:${finding.rule}:${finding.message}`;
+    const key = (finding: Finding): string =>
+        `${finding.at.file}:${finding.at.start}:${finding.at.end}:${finding.rule}:${finding.message}`;
     return [...new Map(findings.map((finding) => [key(finding), finding])).values()];
 }

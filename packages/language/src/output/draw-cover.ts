@@ -29,17 +29,38 @@ export function drawCover(pieces: readonly PlacedPiece[], { title, description }
     const edge = toPage(left, 0).y;
     const picture = s(
         'svg',
-        { xmlns: 'http://www.w3.org/2000/svg', viewBox: `0 0 ${width} ${height}`, width: `${width}`, height: `${height}`, role: 'img', 'aria-labelledby': 'title description' },
+        {
+            xmlns: 'http://www.w3.org/2000/svg',
+            viewBox: `0 0 ${width} ${height}`,
+            width: `${width}`,
+            height: `${height}`,
+            role: 'img',
+            'aria-labelledby': 'title description',
+        },
         [
             s('title', { id: 'title' }, title),
             s('desc', { id: 'description' }, description),
             s('rect', { x: '0', y: '0', width: `${width}`, height: `${height}`, fill: '#ffffff' }),
-            s('g', { stroke: INK, 'stroke-width': '1.6', fill: '#ffffff', 'stroke-linejoin': 'round', 'stroke-linecap': 'round' }, [
-                s('line', { x1: '0', y1: `${edge}`, x2: `${width}`, y2: `${edge}`, 'stroke-width': '3' }),
-                ...pieces.map((piece) => outline(piece, toPage(piece.x, piece.y))),
-            ]),
+            s(
+                'g',
+                {
+                    stroke: INK,
+                    'stroke-width': '1.6',
+                    fill: '#ffffff',
+                    'stroke-linejoin': 'round',
+                    'stroke-linecap': 'round',
+                },
+                [
+                    s('line', { x1: '0', y1: `${edge}`, x2: `${width}`, y2: `${edge}`, 'stroke-width': '3' }),
+                    ...pieces.map((piece) => outline(piece, toPage(piece.x, piece.y))),
+                ],
+            ),
             s('g', { fill: INK, 'font-family': 'sans-serif', 'font-size': `${TEXT}` }, [
-                s('text', { x: `${MARGIN / 2}`, y: `${MARGIN * 0.8}`, 'font-weight': 'bold', 'font-size': `${TEXT + 3}` }, title),
+                s(
+                    'text',
+                    { x: `${MARGIN / 2}`, y: `${MARGIN * 0.8}`, 'font-weight': 'bold', 'font-size': `${TEXT + 3}` },
+                    title,
+                ),
                 ...pieces.flatMap((piece) => label(piece, toPage(piece.x, piece.y), edge)),
                 ...scaleBar(width, height),
             ]),
@@ -57,7 +78,10 @@ function extent(piece: PlacedPiece): { across: number; up: number } {
 function outline(piece: PlacedPiece, { x, y }: { x: number; y: number }): Element {
     if (piece.shape === 'round') {
         const radius = round(piece.length / 2);
-        const rim = piece.row === 'glasses' ? [] : [s('circle', { cx: `${x}`, cy: `${y}`, r: `${round(radius * 0.72)}`, 'stroke-width': '0.8' })];
+        const rim =
+            piece.row === 'glasses'
+                ? []
+                : [s('circle', { cx: `${x}`, cy: `${y}`, r: `${round(radius * 0.72)}`, 'stroke-width': '0.8' })];
         return s('g', [s('circle', { cx: `${x}`, cy: `${y}`, r: `${radius}` }), ...rim]);
     }
     if (piece.shape === 'napkin') {
@@ -65,11 +89,20 @@ function outline(piece: PlacedPiece, { x, y }: { x: number; y: number }): Elemen
         const corner = { x: round(x - width / 2), y: round(y - length / 2) };
         return s('g', [
             s('rect', { x: `${corner.x}`, y: `${corner.y}`, width: `${width}`, height: `${length}` }),
-            s('line', { x1: `${corner.x + width / 3}`, y1: `${corner.y}`, x2: `${corner.x + width / 3}`, y2: `${corner.y + length}`, 'stroke-width': '0.8' }),
+            s('line', {
+                x1: `${corner.x + width / 3}`,
+                y1: `${corner.y}`,
+                x2: `${corner.x + width / 3}`,
+                y2: `${corner.y + length}`,
+                'stroke-width': '0.8',
+            }),
         ]);
     }
     const turn = piece.degrees === 0 ? '' : ` rotate(${piece.degrees})`;
-    return s('path', { transform: `translate(${x} ${y})${turn}`, d: PROFILE[piece.shape](round(piece.length), round(piece.width)) });
+    return s('path', {
+        transform: `translate(${x} ${y})${turn}`,
+        d: PROFILE[piece.shape](round(piece.length), round(piece.width)),
+    });
 }
 
 /** Outlines about the middle of the piece, its tip upward. */
@@ -83,7 +116,9 @@ const PROFILE = {
         const [half, top] = [width / 2, -length / 2];
         const root = top + length * 0.2;
         const neck = top + length * 0.34;
-        const tines = [-1, -1 / 3, 1 / 3, 1].map((place) => path`M ${place * half} ${top} L ${place * half} ${root}`).join(' ');
+        const tines = [-1, -1 / 3, 1 / 3, 1]
+            .map((place) => path`M ${place * half} ${top} L ${place * half} ${root}`)
+            .join(' ');
         return `${tines} ${path`M ${-half} ${root} Q ${-half} ${neck} ${-half * 0.25} ${neck} L ${-half * 0.45} ${length / 2} L ${half * 0.45} ${length / 2} L ${half * 0.25} ${neck} Q ${half} ${neck} ${half} ${root} Z`}`;
     },
     spoon: (length: number, width: number): string => {
@@ -94,7 +129,10 @@ const PROFILE = {
 } as const;
 
 function path(words: TemplateStringsArray, ...numbers: readonly number[]): string {
-    return words.reduce((text, word, index) => `${text}${word}${index < numbers.length ? round(numbers[index]!) : ''}`, '');
+    return words.reduce(
+        (text, word, index) => `${text}${word}${index < numbers.length ? round(numbers[index]!) : ''}`,
+        '',
+    );
 }
 
 /** Names: under the table's edge, slanting, for what lies beside the plate; on the thing itself for what is round. */
@@ -105,14 +143,24 @@ function label(piece: PlacedPiece, { x, y }: { x: number; y: number }, edge: num
             return [s('text', { transform: `translate(${round(x - 3)} ${edge + 14}) rotate(60)` }, piece.label)];
         case 'above':
             // The fork lies nearer the plate: its name stands below it, the others' above.
-            return [centred(piece.label, x, piece.shape === 'fork' ? y + piece.width / 2 + TEXT : y - piece.width / 2 - 5)];
+            return [
+                centred(piece.label, x, piece.shape === 'fork' ? y + piece.width / 2 + TEXT : y - piece.width / 2 - 5),
+            ];
         case 'glasses':
             return inLines(piece.label, x, y);
         case 'bread':
-            return piece.shape === 'round' ? inLines(piece.label, x, y + piece.length * 0.2) : [centred(piece.label, x, y - piece.width / 2 - 5)];
+            return piece.shape === 'round'
+                ? inLines(piece.label, x, y + piece.length * 0.2)
+                : [centred(piece.label, x, y - piece.width / 2 - 5)];
         case 'centre':
             return piece.shape === 'napkin'
-                ? [s('text', { transform: `translate(${round(x + 5)} ${y}) rotate(270)`, 'text-anchor': 'middle' }, piece.label)]
+                ? [
+                      s(
+                          'text',
+                          { transform: `translate(${round(x + 5)} ${y}) rotate(270)`, 'text-anchor': 'middle' },
+                          piece.label,
+                      ),
+                  ]
                 : [centred(piece.label, x, y + piece.length * 0.44)];
     }
 }

@@ -22,7 +22,16 @@ export interface PlacedPiece {
 }
 
 /** Sizes for pieces whose cupboard entry gives none, mm (common practice, no source). */
-const USUAL = { fork: 190, knife: 220, spoon: 180, width: 24, plate: 260, breadPlate: 160, glass: 75, napkin: 180 } as const;
+const USUAL = {
+    fork: 190,
+    knife: 220,
+    spoon: 180,
+    width: 24,
+    plate: 260,
+    breadPlate: 160,
+    glass: 75,
+    napkin: 180,
+} as const;
 
 const middle = (piece: Piece, measure: string): number | undefined => {
     const figure = piece.measures[measure];
@@ -38,7 +47,13 @@ export function placeCover(cover: Cover, customs: Customs): PlacedPiece[] {
 
     const plateMiddle = edge + plateSize / 2;
     if (cover.servicePlate) {
-        placed.push({ ...base(cover.servicePlate, 'round', 'centre'), x: 0, y: plateMiddle, length: plateSize, width: plateSize });
+        placed.push({
+            ...base(cover.servicePlate, 'round', 'centre'),
+            x: 0,
+            y: plateMiddle,
+            length: plateSize,
+            width: plateSize,
+        });
     }
 
     /** Pieces outward from the plate; the list runs outermost first. */
@@ -65,7 +80,11 @@ export function placeCover(cover: Cover, customs: Customs): PlacedPiece[] {
         above += flat.width + gap;
     }
 
-    const tips = (row: 'left' | 'right'): number => Math.max(edge + USUAL.fork, ...placed.filter((each) => each.row === row).map((each) => each.y + each.length / 2));
+    const tips = (row: 'left' | 'right'): number =>
+        Math.max(
+            edge + USUAL.fork,
+            ...placed.filter((each) => each.row === row).map((each) => each.y + each.length / 2),
+        );
     if (cover.bread) {
         const size = middle(cover.bread, 'across') ?? USUAL.breadPlate;
         const x = -Math.max(plateSize / 2 + gap, (plateSize / 2 + leftEnd) / 2) - size / 4;
@@ -78,7 +97,15 @@ export function placeCover(cover: Cover, customs: Customs): PlacedPiece[] {
     }
     placed.push(...placeGlasses(cover, placed, tips('right') + customs['water-glass-gap'].value, gap));
 
-    const napkin = { name: 'napkin', label: 'napkin', shape: 'napkin', degrees: 0, length: USUAL.napkin, width: USUAL.napkin / 2, row: 'centre' } as const;
+    const napkin = {
+        name: 'napkin',
+        label: 'napkin',
+        shape: 'napkin',
+        degrees: 0,
+        length: USUAL.napkin,
+        width: USUAL.napkin / 2,
+        row: 'centre',
+    } as const;
     if (cover.napkin === 'on-plate') {
         placed.push({ ...napkin, x: 0, y: plateMiddle });
     } else {
@@ -108,5 +135,11 @@ function flatware(piece: Piece): { shape: 'fork' | 'knife' | 'spoon'; length: nu
 }
 
 function base<S extends PlacedPiece['shape'], R extends PlacedPiece['row']>(piece: Piece, shape: S, row: R) {
-    return { name: piece.name, label: piece.called ?? piece.name.replaceAll('-', ' '), shape, row, degrees: 0 as const };
+    return {
+        name: piece.name,
+        label: piece.called ?? piece.name.replaceAll('-', ' '),
+        shape,
+        row,
+        degrees: 0 as const,
+    };
 }

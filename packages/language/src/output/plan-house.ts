@@ -57,7 +57,12 @@ export function houseJson({ places, plan }: Telling, house: House): Json {
         localCode: {
             name: code.name,
             called: code.called,
-            figures: Object.fromEntries(Object.entries(code.figures).map(([name, figure]) => [name, { ...figureJson(figure.size.dimension, figure.low), source: figure.source }])),
+            figures: Object.fromEntries(
+                Object.entries(code.figures).map(([name, figure]) => [
+                    name,
+                    { ...figureJson(figure.size.dimension, figure.low), source: figure.source },
+                ]),
+            ),
             caution: 'Planning figures; the code in force at the place and the authority that applies it decide.',
         },
         stock: house.stock.map((stock) => ({
@@ -66,7 +71,11 @@ export function houseJson({ places, plan }: Telling, house: House): Json {
             holds: stock.holds.map((hold) => ({ count: hold.count, of: hold.what })),
             ...at(places, stock.origin),
         })),
-        spares: house.spares.map((spare) => ({ share: quantityJson(spare.share), of: spare.piece?.name, ...at(places, spare.origin) })),
+        spares: house.spares.map((spare) => ({
+            share: quantityJson(spare.share),
+            of: spare.piece?.name,
+            ...at(places, spare.origin),
+        })),
         washing: house.washing.map((line) => washJson(places, line)),
         customs: Object.fromEntries(customs),
     };
@@ -77,7 +86,14 @@ function washJson(places: Places, line: WashLine): Json {
         return { [line.what.name]: quantityJson(line.size), ...at(places, line.origin) };
     }
     const { rate } = line;
-    return { work: line.polish ? 'polish' : 'wash', amount: rate.amount, of: rate.what, perMinutes: rate.perMinutes, written: rate.written, ...at(places, line.origin) };
+    return {
+        work: line.polish ? 'polish' : 'wash',
+        amount: rate.amount,
+        of: rate.what,
+        perMinutes: rate.perMinutes,
+        written: rate.written,
+        ...at(places, line.origin),
+    };
 }
 
 export function roomJson({ places }: Telling, room: Room): Json {
@@ -110,7 +126,12 @@ export function teamJson({ places }: Telling, team: Team): Json {
         roles: team.roles.map((role) => ({
             role: role.role.name,
             count: role.count.count,
-            rate: role.rate && { amount: role.rate.amount, of: role.rate.what, perMinutes: role.rate.perMinutes, written: role.rate.written },
+            rate: role.rate && {
+                amount: role.rate.amount,
+                of: role.rate.what,
+                perMinutes: role.rate.perMinutes,
+                written: role.rate.written,
+            },
             ...at(places, role.origin),
         })),
     };

@@ -1,7 +1,19 @@
 /** What the texts say of the evening, for the compiled plan. */
 import type { Contains, PieceUse } from '../plan/cupboard.js';
 import { withParents } from '../plan/names.js';
-import type { Accompaniment, Bread, Coffee, Course, Dish, Lay, Plan, Pour, Speech, VesselUse, Water } from '../plan/types.js';
+import type {
+    Accompaniment,
+    Bread,
+    Coffee,
+    Course,
+    Dish,
+    Lay,
+    Plan,
+    Pour,
+    Speech,
+    VesselUse,
+    Water,
+} from '../plan/types.js';
 import { factsOf } from '../service/derive.js';
 import type { Service } from '../service/types.js';
 import type { Places } from './places.js';
@@ -36,7 +48,10 @@ function courseJson(telling: Telling, course: Course): Json {
         title: course.title,
         ...at(places, course.head),
         lasts: course.lasts && { ...quantityJson(course.lasts.time), giveOrTake: quantityJson(course.lasts.spread) },
-        preset: course.preset && { beforeSeating: quantityJson(course.preset.before), ...at(places, course.preset.origin) },
+        preset: course.preset && {
+            beforeSeating: quantityJson(course.preset.before),
+            ...at(places, course.preset.origin),
+        },
         lay: course.lay && layJson(places, course.lay),
         dishes: course.dishes.map((dish) => dishJson(telling, dish)),
         pours: course.pours.map((pour) => pourJson(telling, pour)),
@@ -52,8 +67,12 @@ function dishJson(telling: Telling, dish: Dish): Json {
         kind: dish.kind.name,
         ...at(places, dish.head),
         who: whoJson(dish.who),
-        vessel: (served.vessel && vesselJson(places, served.vessel)) ?? (facts?.vessel && { piece: facts.vessel.name, because: 'the usual vessel of its kind' }),
-        underliner: (served.under && vesselJson(places, served.under)) ?? (facts?.underliner && { piece: facts.underliner.name, because: 'its vessel wants one' }),
+        vessel:
+            (served.vessel && vesselJson(places, served.vessel)) ??
+            (facts?.vessel && { piece: facts.vessel.name, because: 'the usual vessel of its kind' }),
+        underliner:
+            (served.under && vesselJson(places, served.under)) ??
+            (facts?.underliner && { piece: facts.underliner.name, because: 'its vessel wants one' }),
         servedAt: quantityJson(served.temperature),
         portion: quantityJson(served.portion),
         servedFrom: served.side?.side,
@@ -65,7 +84,10 @@ function dishJson(telling: Telling, dish: Dish): Json {
         cookTo: dish.cookTo && { ...quantityJson(dish.cookTo.temperature), for: quantityJson(dish.cookTo.time) },
         reheatTo: dish.reheat && { ...quantityJson(dish.reheat.temperature), in: quantityJson(dish.reheat.time) },
         cooled: dish.cooled?.steps.map((step) => ({ to: quantityJson(step.temperature), in: quantityJson(step.time) })),
-        measured: dish.measured && { ...quantityJson(dish.measured.temperature), after: quantityJson(dish.measured.after) },
+        measured: dish.measured && {
+            ...quantityJson(dish.measured.temperature),
+            after: quantityJson(dish.measured.after),
+        },
         cookExtra: dish.extra?.count,
         carried: dish.carried?.how,
         contains: containsJson(telling, dish.contains),
@@ -82,7 +104,14 @@ function vesselJson(places: Places, vessel: VesselUse): Json {
 }
 
 function useJson(places: Places, use: PieceUse): Json {
-    return { piece: use.piece.name, state: use.state, to: quantityJson(use.to), brought: use.brought || undefined, laid: use.laid || undefined, ...at(places, use.origin) };
+    return {
+        piece: use.piece.name,
+        state: use.state,
+        to: quantityJson(use.to),
+        brought: use.brought || undefined,
+        laid: use.laid || undefined,
+        ...at(places, use.origin),
+    };
 }
 
 /**
@@ -96,7 +125,9 @@ function containsJson({ plan }: Telling, contains: Contains | undefined): readon
     const { substances } = plan.cupboard;
     return contains.what.map(({ name }) => {
         const substance = substances.get(name);
-        const called = substance?.called.find((each) => each.code === plan.code.name) ?? substance?.called.find((each) => each.code === undefined);
+        const called =
+            substance?.called.find((each) => each.code === plan.code.name) ??
+            substance?.called.find((each) => each.code === undefined);
         const line = [...withParents(name, substances)].flatMap((each) => substances.get(each) ?? []);
         const isRequired = substance?.requiredIn.some((code) => code.name === plan.code.name) === true;
         return {
@@ -135,7 +166,11 @@ function pourJson(telling: Telling, pour: Pour): Json {
         toppedUpUntil: pour.toppedUpUntil?.name,
         glassBrought: pour.brought || undefined,
         leftOffFor: pour.leftOffFor.map(needJson),
-        strength: quantityJson(pour.strength) ?? (facts?.strength === undefined ? undefined : { share: facts.strength, because: 'usual for its kind; the label decides' }),
+        strength:
+            quantityJson(pour.strength) ??
+            (facts?.strength === undefined
+                ? undefined
+                : { share: facts.strength, because: 'usual for its kind; the label decides' }),
         bottles: pour.bottles.map(quantityJson),
         chilledIn: pour.chilledIn?.name,
         contains: containsJson(telling, pour.contains),

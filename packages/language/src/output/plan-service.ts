@@ -26,7 +26,8 @@ export function serviceJson(telling: Telling): Json {
             needed,
             by: by.map((use) => ({ course: courses[use.course]?.title, purpose: use.purpose, count: use.count })),
         })),
-        countRule: 'One for every guest whose dishes need it, in each course; without spares and without washing between courses.',
+        countRule:
+            'One for every guest whose dishes need it, in each course; without spares and without washing between courses.',
     };
 }
 
@@ -82,13 +83,22 @@ function pieceJson({ plan, places }: Telling, piece: CoverPiece): Json {
         state: piece.state,
         celsius: piece.to,
         broughtBecause: piece.broughtBecause,
-        because: { stated: 'stated', lay: 'a `lay` clause', kind: `what \`${piece.dish?.kind.name ?? piece.purpose}\` is eaten with` }[piece.from],
+        because: {
+            stated: 'stated',
+            lay: 'a `lay` clause',
+            kind: `what \`${piece.dish?.kind.name ?? piece.purpose}\` is eaten with`,
+        }[piece.from],
         ...at(places, piece.origin),
     };
 }
 
 function glassJson({ plan, places }: Telling, glass: CoverGlass): Json {
-    return { piece: glass.piece.name, for: glass.pour?.title ?? 'water', course: plan.menu?.courses[glass.course]?.title, ...at(places, glass.origin) };
+    return {
+        piece: glass.piece.name,
+        for: glass.pour?.title ?? 'water',
+        course: plan.menu?.courses[glass.course]?.title,
+        ...at(places, glass.origin),
+    };
 }
 
 function stepJson(step: Step): Json {

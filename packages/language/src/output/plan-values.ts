@@ -58,7 +58,12 @@ export function whoJson(who: Who | undefined): Json | undefined {
     if (who.sort !== 'some') {
         return { for: who.sort === 'rest' ? 'the rest' : 'everyone' };
     }
-    return { for: who.needs.map(sayNeed).join(', ') || 'guests', count: who.count?.count, share: who.share?.value, needs: who.needs.map(needJson) };
+    return {
+        for: who.needs.map(sayNeed).join(', ') || 'guests',
+        count: who.count?.count,
+        share: who.share?.value,
+        needs: who.needs.map(needJson),
+    };
 }
 
 export function textJson(text: Text | undefined): string | undefined {

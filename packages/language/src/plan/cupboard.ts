@@ -129,4 +129,3 @@ export interface Cupboard {
     readonly diets: ReadonlyMap<string, Diet>;
     readonly codes: ReadonlyMap<string, LocalCode>;
 }
-

@@ -49,7 +49,12 @@ export function load(file: string, files: Files, readText: ReadText): Loaded {
             }
             const chain = chainTo(reading.file);
             if (chain.includes(path)) {
-                useProblems.push({ sort: 'cycle', path, chain: [...chain.slice(chain.indexOf(path)), path], origin: use.origin });
+                useProblems.push({
+                    sort: 'cycle',
+                    path,
+                    chain: [...chain.slice(chain.indexOf(path)), path],
+                    origin: use.origin,
+                });
                 continue;
             }
             if (texts.has(path)) {

@@ -12,9 +12,17 @@ interface Declared {
 type Twice = Plan['twice'][number];
 
 /** @param levels the files of each level, farthest first: the standard cupboard, the used files, the event's file */
-export function mergeCupboards(levels: readonly (readonly Reading[])[], base?: Cupboard): { cupboard: Cupboard; twice: Twice[] } {
+export function mergeCupboards(
+    levels: readonly (readonly Reading[])[],
+    base?: Cupboard,
+): { cupboard: Cupboard; twice: Twice[] } {
     const twice: Twice[] = [];
-    const merge = <T extends Declared>(what: string, of: (reading: Reading) => readonly T[], onto: (base: T, own: T) => T, from?: ReadonlyMap<string, T>): Map<string, T> => {
+    const merge = <T extends Declared>(
+        what: string,
+        of: (reading: Reading) => readonly T[],
+        onto: (base: T, own: T) => T,
+        from?: ReadonlyMap<string, T>,
+    ): Map<string, T> => {
         const merged = new Map<string, T>(from);
         for (const level of levels) {
             const here = new Map<string, T>();
@@ -34,10 +42,23 @@ export function mergeCupboards(levels: readonly (readonly Reading[])[], base?: C
         }
         return merged;
     };
-    const kinds = merge('kind', (reading) => reading.kinds.filter((kind) => kind.sort === 'kind'), kindOnto, base?.kinds);
-    const drinks = merge('drink', (reading) => reading.kinds.filter((kind) => kind.sort === 'drink'), kindOnto, base?.drinks);
+    const kinds = merge(
+        'kind',
+        (reading) => reading.kinds.filter((kind) => kind.sort === 'kind'),
+        kindOnto,
+        base?.kinds,
+    );
+    const drinks = merge(
+        'drink',
+        (reading) => reading.kinds.filter((kind) => kind.sort === 'drink'),
+        kindOnto,
+        base?.drinks,
+    );
     const cupboard: Cupboard = {
-        pieces: inherit(merge('piece', (reading) => reading.pieces, pieceOnto, base?.pieces), pieceOnto),
+        pieces: inherit(
+            merge('piece', (reading) => reading.pieces, pieceOnto, base?.pieces),
+            pieceOnto,
+        ),
         kinds: inherit(kinds, childOnto),
         drinks: inherit(drinks, childOnto),
         substances: merge('substance', (reading) => reading.substances, substanceOnto, base?.substances),
@@ -49,15 +70,26 @@ export function mergeCupboards(levels: readonly (readonly Reading[])[], base?: C
 
 /** What `own` states, over what `base` states. Empty lists state nothing. */
 function over<T extends object>(base: T, own: T): T {
-    const stated = Object.entries(own).filter(([, value]) => value !== undefined && !(Array.isArray(value) && value.length === 0));
+    const stated = Object.entries(own).filter(
+        ([, value]) => value !== undefined && !(Array.isArray(value) && value.length === 0),
+    );
     return { ...base, ...Object.fromEntries(stated) };
 }
 
-const pieceOnto = (base: Piece, own: Piece): Piece => ({ ...over(base, own), measures: { ...base.measures, ...own.measures } });
+const pieceOnto = (base: Piece, own: Piece): Piece => ({
+    ...over(base, own),
+    measures: { ...base.measures, ...own.measures },
+});
 const kindOnto = (base: Kind, own: Kind): Kind => over(base, own);
 const substanceOnto = (base: Substance, own: Substance): Substance => over(base, own);
-const dietOnto = (base: Diet, own: Diet): Diet => ({ ...over(base, own), statedOnly: base.statedOnly || own.statedOnly });
-const codeOnto = (base: LocalCode, own: LocalCode): LocalCode => ({ ...over(base, own), figures: { ...base.figures, ...own.figures } });
+const dietOnto = (base: Diet, own: Diet): Diet => ({
+    ...over(base, own),
+    statedOnly: base.statedOnly || own.statedOnly,
+});
+const codeOnto = (base: LocalCode, own: LocalCode): LocalCode => ({
+    ...over(base, own),
+    figures: { ...base.figures, ...own.figures },
+});
 
 /** A kind has what its parent has, save its words, and knows its line. */
 function childOnto(parent: Kind, own: Kind): Kind {
@@ -66,7 +98,10 @@ function childOnto(parent: Kind, own: Kind): Kind {
 }
 
 /** Fills every thing in from its parent (`clear-soup is soup`); a circle of parents ends where it closes. */
-function inherit<T extends { readonly name: string; readonly parent?: { readonly name: string } }>(all: ReadonlyMap<string, T>, onto: (parent: T, own: T) => T): Map<string, T> {
+function inherit<T extends { readonly name: string; readonly parent?: { readonly name: string } }>(
+    all: ReadonlyMap<string, T>,
+    onto: (parent: T, own: T) => T,
+): Map<string, T> {
     const done = new Map<string, T>();
     const visit = (own: T, below: ReadonlySet<string>): T => {
         const known = done.get(own.name);

@@ -5,7 +5,9 @@ import { ofType, type Scribe } from './read-scribe.js';
 
 /** Every source a thing's facts rest on, each once, in the order written. */
 function sourcesOf(clauses: readonly { readonly $type: string }[]): string[] {
-    const sources = clauses.flatMap((clause) => ('source' in clause && typeof clause.source === 'string' ? [clause.source] : []));
+    const sources = clauses.flatMap((clause) =>
+        'source' in clause && typeof clause.source === 'string' ? [clause.source] : [],
+    );
     return [...new Set(sources)];
 }
 
@@ -52,7 +54,8 @@ function readMeasures(scribe: Scribe, facts: readonly (ast.FactMeasure | ast.Cod
 export function readKind(scribe: Scribe, node: ast.Kind): Kind {
     const clauses = node.clauses ?? [];
     const of = <U extends ast.KindClause>(type: U['$type']): U[] => ofType<ast.KindClause, U>(clauses, type);
-    const one = <U extends ast.KindClause>(type: U['$type'], clause: string): U | undefined => scribe.once(of<U>(type), clause);
+    const one = <U extends ast.KindClause>(type: U['$type'], clause: string): U | undefined =>
+        scribe.once(of<U>(type), clause);
     const sort = node.sort ?? 'kind';
     const name = scribe.declare(node, 'name', sort);
     const eaten = one<ast.KindEaten>('KindEaten', 'eaten with');
@@ -68,13 +71,19 @@ export function readKind(scribe: Scribe, node: ast.Kind): Kind {
         called: one<ast.KindCalled>('KindCalled', 'called')?.words,
         lineage: [name.name],
         eaten: eaten && readEaten(scribe, eaten),
-        vessels: of<ast.KindVessel>('KindVessel').map((vessel) => ({ how: vessel.how, names: scribe.names(vessel, 'vessels', 'piece') })),
+        vessels: of<ast.KindVessel>('KindVessel').map((vessel) => ({
+            how: vessel.how,
+            names: scribe.names(vessel, 'vessels', 'piece'),
+        })),
         band: one<ast.KindBand>('KindBand', 'hot')?.band,
         range: range && readRange(scribe, range),
         of: of<ast.KindOf>('KindOf').flatMap((clause) => scribe.names(clause, 'what', 'substance')),
         usually: contains && readContains(scribe, contains as unknown as ast.Contains),
         follows: of<ast.KindFollows>('KindFollows').flatMap((clause) => scribe.names(clause, 'kinds', 'kind')),
-        portion: portionLow && { low: portionLow, high: scribe.quantity(portion?.to, ['volume', 'mass']) ?? portionLow },
+        portion: portionLow && {
+            low: portionLow,
+            high: scribe.quantity(portion?.to, ['volume', 'mass']) ?? portionLow,
+        },
         cookTo: scribe.quantity(one<ast.KindCookTo>('KindCookTo', 'cook to')?.temp, ['temperature']),
         strength: scribe.quantity(one<ast.KindStrength>('KindStrength', 'strength')?.share, ['share']),
         raw: one<ast.KindRaw>('KindRaw', 'raw')?.how,
@@ -98,7 +107,9 @@ export function readSubstance(scribe: Scribe, node: ast.Substance): Substance {
         name: name.name,
         sort: node.sort ?? 'ingredient',
         parents: scribe.names(node, 'parents', 'substance'),
-        requiredIn: ofType<ast.SubstanceClause, ast.RequiredIn>(clauses, 'RequiredIn').flatMap((clause) => scribe.names(clause, 'codes', 'code')),
+        requiredIn: ofType<ast.SubstanceClause, ast.RequiredIn>(clauses, 'RequiredIn').flatMap((clause) =>
+            scribe.names(clause, 'codes', 'code'),
+        ),
         called: called.map((clause) => ({ words: clause.words, code: scribe.named(clause, 'code', 'code')?.name })),
         fresh: node.fresh,
         sources: sourcesOf(clauses),
@@ -114,7 +125,9 @@ export function readDiet(scribe: Scribe, node: ast.Diet): Diet {
         scribe.once(ofType<ast.DietClause, U>(clauses, type), clause);
     return {
         name: name.name,
-        excludes: ofType<ast.DietClause, ast.DietExcludes>(clauses, 'DietExcludes').flatMap((clause) => scribe.names(clause, 'what', 'substance')),
+        excludes: ofType<ast.DietClause, ast.DietExcludes>(clauses, 'DietExcludes').flatMap((clause) =>
+            scribe.names(clause, 'what', 'substance'),
+        ),
         statedOnly: clauses.some((clause) => clause.$type === 'DietStated'),
         term: one<ast.DietTerm>('DietTerm', 'term')?.term,
         mark: one<ast.DietMark>('DietMark', 'mark')?.mark,

@@ -8,7 +8,8 @@ type Clause = ast.EventClause;
 export function readEvent(scribe: Scribe, node: ast.Event): Event {
     scribe.block(node, 'event');
     const clauses = node.clauses ?? [];
-    const one = <U extends Clause>(type: U['$type'], clause: string): U | undefined => scribe.once(ofType<Clause, U>(clauses, type), clause);
+    const one = <U extends Clause>(type: U['$type'], clause: string): U | undefined =>
+        scribe.once(ofType<Clause, U>(clauses, type), clause);
     const origin = scribe.origin(node);
     const title = scribe.textOf(node, 'title') ?? { text: '', origin };
     const date = one<ast.DateClause>('DateClause', 'date');
@@ -77,7 +78,13 @@ function readGuests(scribe: Scribe, node: ast.GuestsClause): Guests | undefined 
 
 function readSeat(scribe: Scribe, node: ast.GuestRow | ast.GuestSeat): Seat | undefined {
     const table = scribe.named(node, 'table', 'table');
-    return table && { table, seat: scribe.count(node, 'seat'), origin: node.$type === 'GuestSeat' ? scribe.origin(node) : table.origin };
+    return (
+        table && {
+            table,
+            seat: scribe.count(node, 'seat'),
+            origin: node.$type === 'GuestSeat' ? scribe.origin(node) : table.origin,
+        }
+    );
 }
 
 export function readSeating(scribe: Scribe, node: ast.Seating): NamedGuest[] {
@@ -90,7 +97,9 @@ export function readSeating(scribe: Scribe, node: ast.Seating): NamedGuest[] {
         const seat = scribe.once(ofType<ast.NamedGuestPhrase, ast.GuestSeat>(phrases, 'GuestSeat'), 'at');
         const needs = ofType<ast.NamedGuestPhrase, ast.GuestNeed>(phrases, 'GuestNeed');
         const choices = ofType<ast.NamedGuestPhrase, ast.GuestChoice>(phrases, 'GuestChoice');
-        const chooses = choices.flatMap((choice) => (choice.dishes ?? []).flatMap((_, index) => scribe.textOf(choice, 'dishes', index) ?? []));
+        const chooses = choices.flatMap((choice) =>
+            (choice.dishes ?? []).flatMap((_, index) => scribe.textOf(choice, 'dishes', index) ?? []),
+        );
         for (const dish of chooses) {
             scribe.occurrences.push({ sort: 'dish-title', name: dish.text, role: 'uses', origin: dish.origin });
         }

@@ -15,7 +15,9 @@ export function readHouse(scribe: Scribe, node: ast.House): House {
         title: node.title ?? '',
         origin: scribe.origin(node),
         head: scribe.head(node, 'title'),
-        stock: ofType<Clause, ast.Own>(clauses, 'Own').flatMap((own) => (own.stock ?? []).flatMap((stock) => readStock(scribe, stock))),
+        stock: ofType<Clause, ast.Own>(clauses, 'Own').flatMap((own) =>
+            (own.stock ?? []).flatMap((stock) => readStock(scribe, stock)),
+        ),
         spares: ofType<Clause, ast.Spare>(clauses, 'Spare').flatMap((spare) => {
             const share = scribe.quantity(spare.share, ['share']);
             return share ? [{ share, piece: scribe.named(spare, 'piece', 'piece'), origin: scribe.origin(spare) }] : [];
@@ -25,7 +27,9 @@ export function readHouse(scribe: Scribe, node: ast.House): House {
             laying.flatMap((block) => block.customs ?? []),
         ),
         layingOrigin: laying[0] && scribe.origin(laying[0]),
-        washing: ofType<Clause, ast.Washing>(clauses, 'Washing').flatMap((block) => (block.lines ?? []).flatMap((line) => readWashLine(scribe, line))),
+        washing: ofType<Clause, ast.Washing>(clauses, 'Washing').flatMap((block) =>
+            (block.lines ?? []).flatMap((line) => readWashLine(scribe, line)),
+        ),
         code: code && scribe.named(code, 'code', 'code'),
         settings: ofType<Clause, ast.RuleSetting>(clauses, 'RuleSetting').flatMap((setting) =>
             setting.level
@@ -82,7 +86,9 @@ function readCustom(scribe: Scribe, node: ast.Custom): Custom | undefined {
     const spec = customSpecs.find((each) => each.name === name.name) as CustomSpec | undefined;
     const wanted: readonly Dimension[] | undefined = spec?.figure && [spec.figure.dimension];
     const figure = scribe.quantity(node.value.size, wanted);
-    const per: Named | undefined = node.value.per ? { name: node.value.per, origin: scribe.at(node.value, 'per') } : undefined;
+    const per: Named | undefined = node.value.per
+        ? { name: node.value.per, origin: scribe.at(node.value, 'per') }
+        : undefined;
     return figure && { name, figure, per, origin, valueOrigin };
 }
 
@@ -93,7 +99,9 @@ function readWashLine(scribe: Scribe, node: ast.WashLine): WashLine[] {
         return rate ? [{ sort: 'rate', polish: node.polish, rate, origin }] : [];
     }
     const size = scribe.quantity(node.size);
-    return size ? [{ sort: 'figure', what: { name: node.what ?? '', origin: scribe.at(node, 'what') }, size, origin }] : [];
+    return size
+        ? [{ sort: 'figure', what: { name: node.what ?? '', origin: scribe.at(node, 'what') }, size, origin }]
+        : [];
 }
 
 const PERIOD_MINUTES: Record<string, number> = { hour: 60, h: 60, min: 1, minute: 1, s: 1 / 60 };
@@ -132,7 +140,12 @@ function readTables(scribe: Scribe, node: ast.Tables): Tables[] {
     const hyphen = node.last === undefined ? /^(\D*)(\d+)[-\u2013]\1?(\d+)$/.exec(first.name) : undefined;
     const [from, to] = hyphen ? [`${hyphen[1]}${hyphen[2]}`, `${hyphen[1]}${hyphen[3]}`] : [first.name, node.last];
     if (hyphen) {
-        scribe.written.push({ form: 'table-hyphen', written: first.name, suggestions: [`${from} to ${to}`], origin: first.origin });
+        scribe.written.push({
+            form: 'table-hyphen',
+            written: first.name,
+            suggestions: [`${from} to ${to}`],
+            origin: first.origin,
+        });
     }
     const names = to === undefined ? [from] : tableNames(from, to);
     for (const name of names) {
@@ -143,7 +156,14 @@ function readTables(scribe: Scribe, node: ast.Tables): Tables[] {
     return size && shape ? [tables(scribe, node, first, names, shape, size)] : [];
 }
 
-function tables(scribe: Scribe, node: ast.Tables, first: Named, names: readonly string[], shape: Named, size: Tables['size']): Tables {
+function tables(
+    scribe: Scribe,
+    node: ast.Tables,
+    first: Named,
+    names: readonly string[],
+    shape: Named,
+    size: Tables['size'],
+): Tables {
     return {
         first,
         last: node.last === undefined ? undefined : { name: node.last, origin: scribe.at(node, 'last') },
@@ -177,7 +197,9 @@ export function readTeam(scribe: Scribe, node: ast.Team): Team {
         roles: (node.roles ?? []).flatMap((role) => {
             const count = scribe.count(role);
             const name = scribe.named(role, 'role', 'role');
-            return count && name ? [{ role: name, count, rate: readRate(scribe, role.rate), origin: scribe.origin(role) }] : [];
+            return count && name
+                ? [{ role: name, count, rate: readRate(scribe, role.rate), origin: scribe.origin(role) }]
+                : [];
         }),
         origin: scribe.origin(node),
     };

@@ -25,7 +25,9 @@ type Clause = ast.CourseClause;
 export function readMenu(scribe: Scribe, node: ast.Menu): Menu {
     scribe.block(node, 'menu');
     const entries = node.entries ?? [];
-    const courses = ofType<ast.MenuEntry, ast.Course>(entries, 'Course').map((course, index) => readCourse(scribe, course, index));
+    const courses = ofType<ast.MenuEntry, ast.Course>(entries, 'Course').map((course, index) =>
+        readCourse(scribe, course, index),
+    );
     const bread = scribe.once(ofType<ast.MenuEntry, ast.Bread>(entries, 'Bread'), 'bread');
     const coffee = scribe.once(ofType<ast.MenuEntry, ast.Coffee>(entries, 'Coffee'), 'coffee');
     const water = scribe.once(ofType<ast.MenuEntry, ast.Water>(entries, 'Water'), 'water');
@@ -78,10 +80,20 @@ function readCourse(scribe: Scribe, node: ast.Course, index: number): Course {
     };
 }
 
-type DishClauses = Omit<Dish, 'title' | 'kind' | 'course' | 'index' | 'head' | 'origin' | 'who' | 'lay' | 'waivers' | 'pours'> & { readonly pours: readonly Pour[] };
+type DishClauses = Omit<
+    Dish,
+    'title' | 'kind' | 'course' | 'index' | 'head' | 'origin' | 'who' | 'lay' | 'waivers' | 'pours'
+> & { readonly pours: readonly Pour[] };
 
 /** A dish has what its course says for all dishes, unless it says so itself. */
-export function readDish(scribe: Scribe, node: ast.Dish, courseKind: Named, course: number, index: number, shared?: DishClauses): Dish {
+export function readDish(
+    scribe: Scribe,
+    node: ast.Dish,
+    courseKind: Named,
+    course: number,
+    index: number,
+    shared?: DishClauses,
+): Dish {
     scribe.block(node, 'dish');
     const title = scribe.textOf(node, 'title');
     if (title) {
@@ -94,7 +106,10 @@ export function readDish(scribe: Scribe, node: ast.Dish, courseKind: Named, cour
     return {
         ...shared,
         ...stated,
-        served: { ...shared?.served, ...Object.fromEntries(Object.entries(own.served).filter(([, value]) => value !== undefined)) },
+        served: {
+            ...shared?.served,
+            ...Object.fromEntries(Object.entries(own.served).filter(([, value]) => value !== undefined)),
+        },
         suits: [...(shared?.suits ?? []), ...own.suits],
         accompaniments: [...(shared?.accompaniments ?? []), ...own.accompaniments],
         pours: ofType<Clause, ast.Pour>(clauses, 'Pour').map((pour) => readPour(scribe, pour)),
@@ -111,7 +126,8 @@ export function readDish(scribe: Scribe, node: ast.Dish, courseKind: Named, cour
 }
 
 function readDishClauses(scribe: Scribe, clauses: readonly Clause[]): DishClauses {
-    const one = <U extends Clause>(type: U['$type'], clause: string): U | undefined => scribe.once(ofType<Clause, U>(clauses, type), clause);
+    const one = <U extends Clause>(type: U['$type'], clause: string): U | undefined =>
+        scribe.once(ofType<Clause, U>(clauses, type), clause);
     const served = one<ast.Served>('Served', 'served');
     const eaten = one<ast.Eaten>('Eaten', 'eaten with');
     const contains = one<ast.Contains>('Contains', 'contains');
@@ -139,13 +155,18 @@ function readDishClauses(scribe: Scribe, clauses: readonly Clause[]): DishClause
         measured: atTemperature(scribe, measured),
         extra: extra && scribe.count(extra, 'extra'),
         carried: carried && carried.how && { how: carried.how, origin: scribe.origin(carried) },
-        accompaniments: ofType<Clause, ast.Accompaniment>(clauses, 'Accompaniment').map((node) => readAccompaniment(scribe, node)),
+        accompaniments: ofType<Clause, ast.Accompaniment>(clauses, 'Accompaniment').map((node) =>
+            readAccompaniment(scribe, node),
+        ),
         pours: [],
     };
 }
 
 /** The clauses that are a temperature with, for some, a time: held, leaves, cook, reheat, measured. */
-function atTemperature(scribe: Scribe, node: ast.HeldAt | ast.LeavesPass | ast.CookTo | ast.ReheatTo | ast.Measured | undefined) {
+function atTemperature(
+    scribe: Scribe,
+    node: ast.HeldAt | ast.LeavesPass | ast.CookTo | ast.ReheatTo | ast.Measured | undefined,
+) {
     const temperature = scribe.quantity(node?.temp, ['temperature']);
     if (!node || !temperature) {
         return undefined;
@@ -167,7 +188,9 @@ function readServed(scribe: Scribe, node: ast.Served): Served {
     const phrases = node.phrases ?? [];
     const one = <U extends ast.ServedPhrase>(type: U['$type'], clause: string): U | undefined =>
         scribe.once(ofType<ast.ServedPhrase, U>(phrases, type), clause);
-    const vessels = ofType<ast.ServedPhrase, ast.InVessel>(phrases, 'InVessel').map((vessel) => readVessel(scribe, vessel));
+    const vessels = ofType<ast.ServedPhrase, ast.InVessel>(phrases, 'InVessel').map((vessel) =>
+        readVessel(scribe, vessel),
+    );
     // `in` holds the food and `on` lies under it; a single `on` is the plate itself.
     const first = vessels.find((vessel) => vessel.how === 'in') ?? vessels[0];
     const under = vessels.find((vessel) => vessel !== first);
@@ -246,7 +269,10 @@ function readWho(scribe: Scribe, node: ast.Who): Who {
     if (node.percent) {
         const value = scribe.number(node, 'count');
         const at = scribe.at(node, 'count');
-        const share = value === undefined ? undefined : ({ value: value / 100, dimension: 'share', written: `${value} %`, unit: '%', origin: at } as const);
+        const share =
+            value === undefined
+                ? undefined
+                : ({ value: value / 100, dimension: 'share', written: `${value} %`, unit: '%', origin: at } as const);
         return { sort: 'some', share, needs, origin };
     }
     return { sort: 'some', count: scribe.count(node), needs, origin };
@@ -254,7 +280,10 @@ function readWho(scribe: Scribe, node: ast.Who): Who {
 
 function readAccompaniment(scribe: Scribe, node: ast.Accompaniment): Accompaniment {
     const phrases = node.phrases ?? [];
-    const poured = scribe.once(ofType<ast.AccompanimentPhrase, ast.AccompanimentPoured>(phrases, 'AccompanimentPoured'), 'poured at table');
+    const poured = scribe.once(
+        ofType<ast.AccompanimentPhrase, ast.AccompanimentPoured>(phrases, 'AccompanimentPoured'),
+        'poured at table',
+    );
     const contains = scribe.once(ofType<ast.AccompanimentClause, ast.Contains>(node.clauses, 'Contains'), 'contains');
     const origin = scribe.origin(node);
     return {
@@ -295,7 +324,9 @@ export function readPour(scribe: Scribe, node: ast.Pour | ast.Instead): Pour {
         titleOrigin: title.origin,
         amount: scribe.quantity(node.amount, ['volume']),
         contains: contains && readContains(scribe, contains),
-        suits: ofType<ast.PourClause, ast.Suits>(clauses, 'Suits').flatMap((suits) => scribe.names(suits, 'diets', 'diet')),
+        suits: ofType<ast.PourClause, ast.Suits>(clauses, 'Suits').flatMap((suits) =>
+            scribe.names(suits, 'diets', 'diet'),
+        ),
         strength: scribe.quantity(strength?.share, ['share']),
         bottles: (bottles?.sizes ?? []).flatMap((size) => scribe.quantity(size, ['volume']) ?? []),
         chilledIn: chilled && scribe.named(chilled, 'how', 'choice', undefined, 'chilled in'),
@@ -366,10 +397,16 @@ function readBread(scribe: Scribe, node: ast.Bread): Bread {
         plate: plate && scribe.named(plate, 'plate', 'piece'),
         piece: piece && scribe.named(piece, 'piece', 'piece'),
         contains: contains && readContains(scribe, contains),
-        suits: ofType<ast.BreadClause, ast.Suits>(clauses, 'Suits').flatMap((suits) => scribe.names(suits, 'diets', 'diet')),
+        suits: ofType<ast.BreadClause, ast.Suits>(clauses, 'Suits').flatMap((suits) =>
+            scribe.names(suits, 'diets', 'diet'),
+        ),
         recipe: recipe && scribe.textOf(recipe, 'path'),
-        accompaniments: ofType<ast.BreadClause, ast.Accompaniment>(clauses, 'Accompaniment').map((each) => readAccompaniment(scribe, each)),
-        dishes: (node.dishes ?? []).map((dish, index) => readDish(scribe, dish, { name: 'bread', origin: head }, -1, index)),
+        accompaniments: ofType<ast.BreadClause, ast.Accompaniment>(clauses, 'Accompaniment').map((each) =>
+            readAccompaniment(scribe, each),
+        ),
+        dishes: (node.dishes ?? []).map((dish, index) =>
+            readDish(scribe, dish, { name: 'bread', origin: head }, -1, index),
+        ),
         waivers: readWaivers(scribe, clauses, origin),
         head: phrases.length > 0 ? head : { ...origin, end: origin.start + 'bread'.length },
         origin,
@@ -392,7 +429,9 @@ function readCoffee(scribe: Scribe, node: ast.Coffee): Coffee {
         piece: piece && scribe.named(piece, 'piece', 'piece'),
         temperature: scribe.quantity(one<ast.CoffeeAt>('CoffeeAt', 'at')?.temp, ['temperature']),
         contains: contains && readContains(scribe, contains),
-        accompaniments: ofType<ast.CoffeeClause, ast.Accompaniment>(clauses, 'Accompaniment').map((each) => readAccompaniment(scribe, each)),
+        accompaniments: ofType<ast.CoffeeClause, ast.Accompaniment>(clauses, 'Accompaniment').map((each) =>
+            readAccompaniment(scribe, each),
+        ),
         waivers: readWaivers(scribe, clauses, origin),
         head: scribe.head(node, 'course', 'phrases'),
         origin,
@@ -422,7 +461,13 @@ function readSpeech(scribe: Scribe, node: ast.Toast): Speech {
 
 function readLay(scribe: Scribe, node: ast.Lay): Lay {
     const lay: { -readonly [K in keyof Lay]: Lay[K] } = { origin: scribe.origin(node) };
-    const PLACES = { left: 'left', right: 'right', above: 'above', onthesaucer: 'saucer', 'onthebread-plate': 'breadPlate' } as const;
+    const PLACES = {
+        left: 'left',
+        right: 'right',
+        above: 'above',
+        onthesaucer: 'saucer',
+        'onthebread-plate': 'breadPlate',
+    } as const;
     const seen = new Map<string, Origin>();
     for (const section of node.sections ?? []) {
         const place = PLACES[section.place?.replaceAll(' ', '') as keyof typeof PLACES];

@@ -4,16 +4,7 @@ import { leavesOf, spanOf, spansOfProperty, type Span } from '../grammar/places.
 import type { Count, Named, Origin, Text } from './origin.js';
 import { toComputing, UNITS, type Dimension, type Quantity, type UnitName } from './quantity.js';
 import { readClock, readDate, readNumber, type Understood } from './read-written.js';
-import type {
-    CalendarDate,
-    ClockTime,
-    Misspelt,
-    NameSort,
-    Occurrence,
-    Repeat,
-    UnitProblem,
-    Written,
-} from './types.js';
+import type { CalendarDate, ClockTime, Misspelt, NameSort, Occurrence, Repeat, UnitProblem, Written } from './types.js';
 
 /** How each mistyped unit is spelt here; `°` alone may be either scale. */
 const SPELT: Readonly<Record<string, readonly UnitName[]>> = {
@@ -268,7 +259,12 @@ export class Scribe {
             if (/^["\u201C\u201D\u201E]/.test(words) && !/.["\u201C\u201D]$/.test(words)) {
                 this.written.push({ form: 'unclosed-text', written: words, suggestions: [], origin: this.place(leaf) });
             } else if (words.startsWith('/*') && !(words.length >= 4 && words.endsWith('*/'))) {
-                this.written.push({ form: 'unclosed-comment', written: '/*', suggestions: [], origin: this.place(leaf) });
+                this.written.push({
+                    form: 'unclosed-comment',
+                    written: '/*',
+                    suggestions: [],
+                    origin: this.place(leaf),
+                });
             }
         }
     }

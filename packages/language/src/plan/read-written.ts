@@ -100,7 +100,10 @@ export function readDate(text: string): Understood<string> {
         const year = last < 100 ? 2000 + last : last;
         return dated('date-with-slashes', [isoDay(year, second, first), isoDay(year, first, second)]);
     }
-    const words = /^(?:(\d{1,2})(?:st|nd|rd|th)?[ \t]+([A-Za-z]{3})[a-z]*|([A-Za-z]{3})[a-z]*[ \t]+(\d{1,2}))\.?,?[ \t]+(\d{4})$/.exec(text);
+    const words =
+        /^(?:(\d{1,2})(?:st|nd|rd|th)?[ \t]+([A-Za-z]{3})[a-z]*|([A-Za-z]{3})[a-z]*[ \t]+(\d{1,2}))\.?,?[ \t]+(\d{4})$/.exec(
+            text,
+        );
     if (words) {
         const month = MONTHS.indexOf((words[2] ?? words[3]!).toLowerCase()) + 1;
         return dated('date-in-words', [isoDay(Number(words[5]), month, Number(words[1] ?? words[4]))]);

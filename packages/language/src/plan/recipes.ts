@@ -20,7 +20,13 @@ export function readRecipe(link: Text, files: Files): RecipeFacts {
     }
     try {
         const recipe = /\.(json|jsonld)$/i.test(path) ? jsonRecipe(JSON.parse(found.text)) : frontMatter(found.text);
-        return { path, origin, state: 'read', portions: portionsIn(recipe), title: textIn(recipe, 'name') ?? textIn(recipe, 'title') };
+        return {
+            path,
+            origin,
+            state: 'read',
+            portions: portionsIn(recipe),
+            title: textIn(recipe, 'name') ?? textIn(recipe, 'title'),
+        };
     } catch {
         return { path, origin, state: 'unreadable' };
     }
@@ -28,7 +34,8 @@ export function readRecipe(link: Text, files: Files): RecipeFacts {
 
 type Fields = Readonly<Record<string, unknown>>;
 
-const isFields = (value: unknown): value is Fields => typeof value === 'object' && value !== null && !Array.isArray(value);
+const isFields = (value: unknown): value is Fields =>
+    typeof value === 'object' && value !== null && !Array.isArray(value);
 
 function frontMatter(text: string): Fields {
     const block = /^\uFEFF?---[ \t]*\r?\n([\s\S]*?)\r?\n---[ \t]*(?:\r?\n|$)/.exec(text);
@@ -38,8 +45,13 @@ function frontMatter(text: string): Fields {
 
 /** The first Recipe of a JSON-LD document: the document itself, a member of its list, or of its `@graph`. */
 function jsonRecipe(document: unknown): Fields {
-    const nodes = Array.isArray(document) ? document : isFields(document) && Array.isArray(document['@graph']) ? document['@graph'] : [document];
-    const isRecipe = (node: unknown): node is Fields => isFields(node) && [node['@type']].flat().some((type) => /(^|[/:])Recipe$/.test(String(type)));
+    const nodes = Array.isArray(document)
+        ? document
+        : isFields(document) && Array.isArray(document['@graph'])
+          ? document['@graph']
+          : [document];
+    const isRecipe = (node: unknown): node is Fields =>
+        isFields(node) && [node['@type']].flat().some((type) => /(^|[/:])Recipe$/.test(String(type)));
     return nodes.find(isRecipe) ?? {};
 }
 

@@ -14,23 +14,38 @@ export const DEFAULT_CODE = 'us-model';
  * Brings a file, the files it uses and the standard cupboard together. Never throws for any text.
  * @param standard the standard cupboard with nothing laid over it
  */
-export function resolvePlan(file: string, files: Files, standard: Cupboard, readText: ReadText): { plan: Plan; texts: ReadonlyMap<string, string> } {
+export function resolvePlan(
+    file: string,
+    files: Files,
+    standard: Cupboard,
+    readText: ReadText,
+): { plan: Plan; texts: ReadonlyMap<string, string> } {
     const { readings, texts, useProblems } = load(file, files, readText);
     const [own, ...used] = readings;
     const { cupboard, twice } = mergeCupboards([used, own ? [own] : []], standard);
     const levels = [own ? [own] : [], used];
 
-    const nearest = <T extends { readonly origin?: { readonly file: string } }>(what: string, of: (reading: Reading) => readonly T[]): T | undefined => {
+    const nearest = <T extends { readonly origin?: { readonly file: string } }>(
+        what: string,
+        of: (reading: Reading) => readonly T[],
+    ): T | undefined => {
         const found = levels.map((level) => level.flatMap(of));
         for (const level of found) {
             for (const again of level.slice(1)) {
-                twice.push({ what, first: level[0]!.origin as Plan['twice'][number]['first'], again: again.origin as Plan['twice'][number]['first'] });
+                twice.push({
+                    what,
+                    first: level[0]!.origin as Plan['twice'][number]['first'],
+                    again: again.origin as Plan['twice'][number]['first'],
+                });
             }
         }
         return found.find((level) => level.length > 0)?.[0];
     };
     // One event and one menu in reach, at whatever level; of the rest the nearer wins.
-    const single = <T extends { readonly origin: Plan['twice'][number]['first'] }>(what: string, of: (reading: Reading) => readonly T[]): T | undefined => {
+    const single = <T extends { readonly origin: Plan['twice'][number]['first'] }>(
+        what: string,
+        of: (reading: Reading) => readonly T[],
+    ): T | undefined => {
         const [first, ...again] = readings.flatMap(of);
         twice.push(...again.map((each) => ({ what, first: first!.origin, again: each.origin })));
         return first;
@@ -62,14 +77,23 @@ export function resolvePlan(file: string, files: Files, standard: Cupboard, read
 
 const NO_HOUSE: House = { title: '', stock: [], spares: [], customs: [], washing: [], settings: [] };
 const NO_PLACE = { file: 'cupboard/codes.cover', start: 0, end: 0 };
-const NO_CODE: LocalCode = { name: DEFAULT_CODE, zones: [], figures: {}, fresh: false, sources: [], origin: NO_PLACE, nameOrigin: NO_PLACE };
+const NO_CODE: LocalCode = {
+    name: DEFAULT_CODE,
+    zones: [],
+    figures: {},
+    fresh: false,
+    sources: [],
+    origin: NO_PLACE,
+    nameOrigin: NO_PLACE,
+};
 
 /** The house's word where it is one the custom accepts, else the default. */
 export function customsInForce(declared: readonly Custom[]): Customs {
     const inForce = customSpecs.map((spec) => {
         const custom = declared.find((each) => each.name.name === spec.name);
         const choice = spec.choices?.find((each) => each.value === custom?.choice?.name)?.value;
-        const figure = spec.figure && custom?.figure?.dimension === spec.figure.dimension ? custom.figure.value : undefined;
+        const figure =
+            spec.figure && custom?.figure?.dimension === spec.figure.dimension ? custom.figure.value : undefined;
         const value = choice ?? figure;
         return [spec.name, value === undefined ? { value: spec.default } : { value, origin: custom!.origin }] as const;
     });
@@ -82,15 +106,27 @@ export function dishesOf(menu: Menu): Dish[] {
 
 function menuWaivers(menu: Menu): Waiver[] {
     const dishes = dishesOf(menu);
-    const parts = [menu, ...menu.courses, ...dishes, ...(menu.bread ? [menu.bread] : []), ...(menu.coffee ? [menu.coffee] : [])];
+    const parts = [
+        menu,
+        ...menu.courses,
+        ...dishes,
+        ...(menu.bread ? [menu.bread] : []),
+        ...(menu.coffee ? [menu.coffee] : []),
+    ];
     const pours = [...menu.courses, ...dishes].flatMap((each) => each.pours);
-    const beside = [...dishes, ...(menu.bread ? [menu.bread] : []), ...(menu.coffee ? [menu.coffee] : [])].flatMap((each) => each.accompaniments);
-    const all = [...parts, ...pours, ...pours.flatMap((pour) => pour.instead), ...beside].flatMap((each) => each.waivers);
+    const beside = [...dishes, ...(menu.bread ? [menu.bread] : []), ...(menu.coffee ? [menu.coffee] : [])].flatMap(
+        (each) => each.accompaniments,
+    );
+    const all = [...parts, ...pours, ...pours.flatMap((pour) => pour.instead), ...beside].flatMap(
+        (each) => each.waivers,
+    );
     // A sauce of the course stands in each of its dishes: its waiver is still one.
     return [...new Map(all.map((waiver) => [`${waiver.origin.file}:${waiver.origin.start}`, waiver])).values()];
 }
 
 function recipeLinks(menu: Menu): Text[] {
-    const links = [...dishesOf(menu).map((dish) => dish.recipe), menu.bread?.recipe].filter((link) => link !== undefined);
+    const links = [...dishesOf(menu).map((dish) => dish.recipe), menu.bread?.recipe].filter(
+        (link) => link !== undefined,
+    );
     return [...new Map(links.map((link) => [`${link.origin.file}:${link.origin.start}`, link])).values()];
 }

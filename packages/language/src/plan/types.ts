@@ -136,7 +136,10 @@ export interface Dish {
     readonly leavesPass?: { readonly temperature: Quantity; readonly origin: Origin };
     readonly cookTo?: { readonly temperature: Quantity; readonly time?: Quantity; readonly origin: Origin };
     readonly reheat?: { readonly temperature: Quantity; readonly time?: Quantity; readonly origin: Origin };
-    readonly cooled?: { readonly steps: readonly { readonly temperature: Quantity; readonly time: Quantity }[]; readonly origin: Origin };
+    readonly cooled?: {
+        readonly steps: readonly { readonly temperature: Quantity; readonly time: Quantity }[];
+        readonly origin: Origin;
+    };
     readonly measured?: { readonly temperature: Quantity; readonly after?: Quantity; readonly origin: Origin };
     readonly extra?: Count;
     readonly carried?: { readonly how: 'covered' | 'open'; readonly origin: Origin };
@@ -150,7 +153,13 @@ export interface Dish {
 export type Who =
     | { readonly sort: 'rest'; readonly origin: Origin }
     | { readonly sort: 'everyone'; readonly origin: Origin }
-    | { readonly sort: 'some'; readonly count?: Count; readonly share?: Quantity; readonly needs: readonly Need[]; readonly origin: Origin };
+    | {
+          readonly sort: 'some';
+          readonly count?: Count;
+          readonly share?: Quantity;
+          readonly needs: readonly Need[];
+          readonly origin: Origin;
+      };
 
 export interface Served {
     readonly vessel?: VesselUse;
@@ -355,13 +364,34 @@ export interface Tables {
 }
 
 export interface Team {
-    readonly roles: readonly { readonly role: Named; readonly count: Count; readonly rate?: Rate; readonly origin: Origin }[];
+    readonly roles: readonly {
+        readonly role: Named;
+        readonly count: Count;
+        readonly rate?: Rate;
+        readonly origin: Origin;
+    }[];
     readonly origin: Origin;
 }
 
 // ------------------------------------------------------------------ what was read, and what it adds up to
 /** The sort of thing a name means. Kinds of course and of dish are one namespace. */
-export type NameSort = 'piece' | 'kind' | 'drink' | 'kind-or-drink' | 'substance' | 'diet' | 'code' | 'custom' | 'choice' | 'rule' | 'course' | 'table' | 'shape' | 'role' | 'dish-title' | 'pour-title';
+export type NameSort =
+    | 'piece'
+    | 'kind'
+    | 'drink'
+    | 'kind-or-drink'
+    | 'substance'
+    | 'diet'
+    | 'code'
+    | 'custom'
+    | 'choice'
+    | 'rule'
+    | 'course'
+    | 'table'
+    | 'shape'
+    | 'role'
+    | 'dish-title'
+    | 'pour-title';
 
 /** One place where a name stands. The editor's definition, references and rename, and `unknown-name`, work on these. */
 export interface Occurrence {
@@ -376,8 +406,21 @@ export interface Occurrence {
 /** Something written in a form the language reads but does not keep: one message and one fix each. */
 export interface Written {
     readonly form:
-        | 'decimal-comma' | 'fraction' | 'twelve-hour-time' | 'time-with-h' | 'bare-time' | 'date-in-words' | 'date-with-slashes'
-        | 'table-hyphen' | 'unit-spelling' | 'preposition-as-unit' | 'no-such-day' | 'no-such-time' | 'unclosed-text' | 'unclosed-comment' | 'not-whole';
+        | 'decimal-comma'
+        | 'fraction'
+        | 'twelve-hour-time'
+        | 'time-with-h'
+        | 'bare-time'
+        | 'date-in-words'
+        | 'date-with-slashes'
+        | 'table-hyphen'
+        | 'unit-spelling'
+        | 'preposition-as-unit'
+        | 'no-such-day'
+        | 'no-such-time'
+        | 'unclosed-text'
+        | 'unclosed-comment'
+        | 'not-whole';
     readonly written: string;
     /** The form the language keeps; several where the text can mean several; none where only the writer can tell. */
     readonly suggestions: readonly string[];
@@ -478,7 +521,12 @@ export interface Plan {
     readonly recipes: readonly RecipeFacts[];
     readonly useProblems: readonly UseProblem[];
     /** Things declared twice at one level. */
-    readonly twice: readonly { readonly what: string; readonly name?: string; readonly first: Origin; readonly again: Origin }[];
+    readonly twice: readonly {
+        readonly what: string;
+        readonly name?: string;
+        readonly first: Origin;
+        readonly again: Origin;
+    }[];
 }
 
 /** The customs in force, every one of `customSpecs`: the house's word or the default. */

@@ -25,7 +25,14 @@ export function countPieces({ plan, variations, facts, coffee }: Counted): Piece
         byPiece.set(piece, uses.set(key, use));
     };
     for (const { cover, count, dishes } of variations) {
-        for (const piece of [...cover.left, ...cover.right, ...cover.above, ...cover.breadPlate, ...cover.brought, ...cover.saucer]) {
+        for (const piece of [
+            ...cover.left,
+            ...cover.right,
+            ...cover.above,
+            ...cover.breadPlate,
+            ...cover.brought,
+            ...cover.saucer,
+        ]) {
             add(piece.piece.name, piece.course, piece.purpose, count);
         }
         for (const glass of [...cover.glasses, ...cover.broughtGlasses]) {
@@ -55,6 +62,10 @@ export function countPieces({ plan, variations, facts, coffee }: Counted): Piece
         add('napkin', -1, 'napkin', count);
     }
     return [...byPiece]
-        .map(([piece, uses]) => ({ piece, needed: [...uses.values()].reduce((sum, use) => sum + use.count, 0), by: [...uses.values()] }))
+        .map(([piece, uses]) => ({
+            piece,
+            needed: [...uses.values()].reduce((sum, use) => sum + use.count, 0),
+            by: [...uses.values()],
+        }))
         .toSorted((a, b) => (a.piece < b.piece ? -1 : 1));
 }

@@ -28,19 +28,37 @@ export function countAgainstLimit(customs: Customs, pieces: readonly CoverPiece[
     }
     const countsOyster = customs['oyster-fork-counts'].value === 'yes';
     const laid = pieces
-        .filter((piece) => piece.when === 'laid' && (piece.side === 'left' || piece.side === 'right') && (countsOyster || !isOysterFork(piece.piece)))
+        .filter(
+            (piece) =>
+                piece.when === 'laid' &&
+                (piece.side === 'left' || piece.side === 'right') &&
+                (countsOyster || !isOysterFork(piece.piece)),
+        )
         .toSorted((a, b) => a.course - b.course);
-    const count = (what: string, counted: readonly CoverPiece[]): LimitCount => ({ what, count: counted.length, limit, over: counted.slice(limit) });
+    const count = (what: string, counted: readonly CoverPiece[]): LimitCount => ({
+        what,
+        count: counted.length,
+        limit,
+        over: counted.slice(limit),
+    });
     const ofFamily = (family: string): CoverPiece[] => laid.filter(({ piece }) => piece.family === family);
     const onSide = (side: 'left' | 'right'): CoverPiece[] => laid.filter((piece) => piece.side === side);
     switch (customs['limit-counts'].value) {
         case 'forks-and-knives':
             return [count('forks', ofFamily('fork')), count('knives', ofFamily('knife'))];
         case 'forks-left':
-            return [count('forks left of the plate', onSide('left').filter(({ piece }) => piece.family === 'fork'))];
+            return [
+                count(
+                    'forks left of the plate',
+                    onSide('left').filter(({ piece }) => piece.family === 'fork'),
+                ),
+            ];
         case 'all-pieces':
             return [count('pieces left and right of the plate', laid)];
         default:
-            return [count('pieces left of the plate', onSide('left')), count('pieces right of the plate', onSide('right'))];
+            return [
+                count('pieces left of the plate', onSide('left')),
+                count('pieces right of the plate', onSide('right')),
+            ];
     }
 }

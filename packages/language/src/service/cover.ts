@@ -20,14 +20,20 @@ export const NO_COURSE = -2;
 /** What a guest's cover holds for one set of dishes: derived from the menu and the house's customs, or as `lay` clauses say. */
 export function layCover(input: CoverInput): Cover {
     const { plan, bread } = input;
-    const needed = [...input.dishes.flatMap((facts, course) => (facts ? piecesOf(plan, facts, course) : [])), ...breadPieces(input), ...coffeePieces(input)];
+    const needed = [
+        ...input.dishes.flatMap((facts, course) => (facts ? piecesOf(plan, facts, course) : [])),
+        ...breadPieces(input),
+        ...coffeePieces(input),
+    ];
     const derived = needed.map((piece) => placed(plan, piece));
     const all = applyLayClauses(plan, input.dishes, derived);
     const kept = sendOverflow(plan, all);
-    const on = (side: CoverPiece['side']): CoverPiece[] => kept.filter((piece) => piece.side === side && piece.when === 'laid');
+    const on = (side: CoverPiece['side']): CoverPiece[] =>
+        kept.filter((piece) => piece.side === side && piece.when === 'laid');
     const hasLay = layClauses(plan, input.dishes).some(({ lay }) => lay.right);
     const glasses = glassesOf(input);
-    const servicePlate = plan.customs['service-plate'].value === 'not-used' ? undefined : plan.cupboard.pieces.get('service-plate');
+    const servicePlate =
+        plan.customs['service-plate'].value === 'not-used' ? undefined : plan.cupboard.pieces.get('service-plate');
     return {
         left: on('left'),
         right: hasLay ? on('right') : orderRight(plan, on('right')),
@@ -62,7 +68,19 @@ function piecesOf(plan: Plan, facts: DishFacts, course: number): Draft[] {
             return [];
         }
         const origin = from === 'stated' ? use.origin : dish.head;
-        return [{ piece, course, dish, purpose: 'eating', from, origin, ...whenOf(use), state: use.state, to: use.to?.value }];
+        return [
+            {
+                piece,
+                course,
+                dish,
+                purpose: 'eating',
+                from,
+                origin,
+                ...whenOf(use),
+                state: use.state,
+                to: use.to?.value,
+            },
+        ];
     });
 }
 
@@ -90,7 +108,9 @@ function isLeftOutOfDessert(plan: Plan, facts: DishFacts, family: string): boole
         return false;
     }
     const wanted: readonly string[] = DESSERT_FAMILIES[plan.customs['dessert-pieces'].value];
-    const asked = (facts.kind?.eaten ?? []).flatMap((group) => group.flatMap((use) => plan.cupboard.pieces.get(use.piece.name)?.family ?? []));
+    const asked = (facts.kind?.eaten ?? []).flatMap((group) =>
+        group.flatMap((use) => plan.cupboard.pieces.get(use.piece.name)?.family ?? []),
+    );
     return !wanted.includes(family) && asked.some((each) => wanted.includes(each));
 }
 
@@ -100,7 +120,17 @@ function breadPieces({ bread }: CoverInput): Draft[] {
         return [];
     }
     const origin = bread.bread.piece?.origin ?? bread.bread.head;
-    return [{ piece: spreader, course: -1, purpose: 'bread', side: plate ? 'bread-plate' : sideOf(spreader.family), when: 'laid', from: 'stated', origin }];
+    return [
+        {
+            piece: spreader,
+            course: -1,
+            purpose: 'bread',
+            side: plate ? 'bread-plate' : sideOf(spreader.family),
+            when: 'laid',
+            from: 'stated',
+            origin,
+        },
+    ];
 }
 
 function coffeePieces({ plan, coffee }: CoverInput): Draft[] {
@@ -109,8 +139,19 @@ function coffeePieces({ plan, coffee }: CoverInput): Draft[] {
     }
     const origin = coffee.coffee.piece?.origin ?? coffee.coffee.head;
     const isLaid = plan.customs['coffee-spoon'].value === 'laid' && !coffee.coffee.onRequest;
-    const rest = isLaid ? ({ side: 'right', when: 'laid' } as const) : ({ side: 'saucer', when: 'brought', broughtBecause: 'custom' } as const);
-    return [{ piece: coffee.spoon, course: plan.menu?.courses.length ?? 0, purpose: 'coffee', from: 'stated', origin, ...rest }];
+    const rest = isLaid
+        ? ({ side: 'right', when: 'laid' } as const)
+        : ({ side: 'saucer', when: 'brought', broughtBecause: 'custom' } as const);
+    return [
+        {
+            piece: coffee.spoon,
+            course: plan.menu?.courses.length ?? 0,
+            purpose: 'coffee',
+            from: 'stated',
+            origin,
+            ...rest,
+        },
+    ];
 }
 
 // ---------------------------------------------------------------- sides
@@ -146,7 +187,11 @@ function placed(plan: Plan, draft: Draft): CoverPiece {
 }
 
 function isSaidLaid(draft: Draft): boolean {
-    return draft.from === 'stated' && draft.dish?.eaten?.some((group) => group.some((use) => use.laid && use.piece.name === draft.piece.name)) === true;
+    return (
+        draft.from === 'stated' &&
+        draft.dish?.eaten?.some((group) => group.some((use) => use.laid && use.piece.name === draft.piece.name)) ===
+            true
+    );
 }
 
 function hasKnife(plan: Plan, dish: Dish | undefined): boolean {
@@ -160,7 +205,8 @@ function orderRight(plan: Plan, pieces: readonly CoverPiece[]): CoverPiece[] {
         return [...pieces];
     }
     // A fork moved to the right for want of a knife takes the knife's place; the oyster fork stays outermost with the spoons.
-    const isInner = ({ piece }: CoverPiece): boolean => piece.family === 'knife' || (piece.family === 'fork' && !isOysterFork(piece));
+    const isInner = ({ piece }: CoverPiece): boolean =>
+        piece.family === 'knife' || (piece.family === 'fork' && !isOysterFork(piece));
     return [...pieces.filter((piece) => !isInner(piece)), ...pieces.filter(isInner)];
 }
 
@@ -187,10 +233,15 @@ function layClauses(plan: Plan, dishes: readonly (DishFacts | undefined)[]): Lay
 }
 
 /** Lays exactly what a `lay` clause names for the sides it names; each piece is for the first course that still wants it. */
-function applyLayClauses(plan: Plan, dishes: readonly (DishFacts | undefined)[], derived: readonly CoverPiece[]): CoverPiece[] {
+function applyLayClauses(
+    plan: Plan,
+    dishes: readonly (DishFacts | undefined)[],
+    derived: readonly CoverPiece[],
+): CoverPiece[] {
     let pieces = [...derived];
     for (const { lay, courses, isWholeMenu } of layClauses(plan, dishes)) {
-        const inScope = (piece: CoverPiece): boolean => courses.includes(piece.course) || (isWholeMenu && piece.purpose !== 'eating');
+        const inScope = (piece: CoverPiece): boolean =>
+            courses.includes(piece.course) || (isWholeMenu && piece.purpose !== 'eating');
         const wanting = pieces.filter((piece) => inScope(piece) && piece.purpose === 'eating');
         const settled: CoverPiece[] = [];
         const SIDES = [
@@ -209,11 +260,30 @@ function applyLayClauses(plan: Plan, dishes: readonly (DishFacts | undefined)[],
                 const place = wanting.findIndex((want) => want.piece.name === each.name);
                 const [want] = place >= 0 ? wanting.splice(place, 1) : [];
                 const course = want?.course ?? (isWholeMenu ? NO_COURSE : courses[0]!);
-                settled.push({ piece, course, dish: want?.dish, purpose: 'eating', side, when: 'laid', state: want?.state, to: want?.to, from: 'lay', origin: each.origin });
+                settled.push({
+                    piece,
+                    course,
+                    dish: want?.dish,
+                    purpose: 'eating',
+                    side,
+                    when: 'laid',
+                    state: want?.state,
+                    to: want?.to,
+                    from: 'lay',
+                    origin: each.origin,
+                });
             }
         }
         // What the clause does not name is not laid, unless it comes with its course.
-        pieces = [...pieces.filter((piece) => !inScope(piece) || piece.purpose !== 'eating' || (wanting.includes(piece) && piece.when === 'brought')), ...settled];
+        pieces = [
+            ...pieces.filter(
+                (piece) =>
+                    !inScope(piece) ||
+                    piece.purpose !== 'eating' ||
+                    (wanting.includes(piece) && piece.when === 'brought'),
+            ),
+            ...settled,
+        ];
     }
     const order = new Map(pieces.map((piece, index) => [piece, index]));
     // A menu's clause is in its own order; courses' clauses and derived pieces run in course order.
@@ -226,7 +296,9 @@ function sendOverflow(plan: Plan, pieces: readonly CoverPiece[]): CoverPiece[] {
         return [...pieces];
     }
     const over = new Set(countAgainstLimit(plan.customs, pieces).flatMap((count) => count.over));
-    return pieces.map((piece) => (over.has(piece) && piece.from !== 'lay' ? { ...piece, when: 'brought', broughtBecause: 'limit' } : piece));
+    return pieces.map((piece) =>
+        over.has(piece) && piece.from !== 'lay' ? { ...piece, when: 'brought', broughtBecause: 'limit' } : piece,
+    );
 }
 
 // ---------------------------------------------------------------- glasses
@@ -236,7 +308,15 @@ function glassesOf({ plan, pours }: CoverInput): CoverGlass[] {
     const waterPiece = cupboard.pieces.get(menu?.water?.pour.glass?.name ?? 'water-glass');
     const water: CoverGlass[] =
         menu && waterPiece
-            ? [{ piece: waterPiece, water: menu.water, course: -1, when: 'laid', origin: menu.water?.pour.glass?.origin ?? menu.water?.origin ?? menu.origin }]
+            ? [
+                  {
+                      piece: waterPiece,
+                      water: menu.water,
+                      course: -1,
+                      when: 'laid',
+                      origin: menu.water?.pour.glass?.origin ?? menu.water?.origin ?? menu.origin,
+                  },
+              ]
             : [];
     const seen = new Set<string>();
     const drinks = pours.flatMap(({ pour, glass, course }): CoverGlass[] => {
@@ -244,9 +324,19 @@ function glassesOf({ plan, pours }: CoverInput): CoverGlass[] {
             return [];
         }
         seen.add(pour.title);
-        return [{ piece: glass, pour, course, when: pour.brought ? 'brought' : 'laid', origin: pour.glass?.origin ?? pour.titleOrigin }];
+        return [
+            {
+                piece: glass,
+                pour,
+                course,
+                when: pour.brought ? 'brought' : 'laid',
+                origin: pour.glass?.origin ?? pour.titleOrigin,
+            },
+        ];
     });
-    return customs['first-glass'].value === 'first-used' ? [...drinks.slice(0, 1), ...water, ...drinks.slice(1)] : [...water, ...drinks];
+    return customs['first-glass'].value === 'first-used'
+        ? [...drinks.slice(0, 1), ...water, ...drinks.slice(1)]
+        : [...water, ...drinks];
 }
 
 /** The last course a glass is wanted in: its own, or the one its drink is topped up until. */

@@ -45,7 +45,12 @@ export function deriveService(plan: Plan): Service {
 }
 
 // ---------------------------------------------------------------- bread and coffee
-function breadService(plan: Plan, bread: Bread, groups: readonly GuestGroup[], guestCount: number): NonNullable<Service['bread']> {
+function breadService(
+    plan: Plan,
+    bread: Bread,
+    groups: readonly GuestGroup[],
+    guestCount: number,
+): NonNullable<Service['bread']> {
     const { cupboard, menu, customs } = plan;
     const common: Dish = {
         title: 'bread',
@@ -63,7 +68,10 @@ function breadService(plan: Plan, bread: Bread, groups: readonly GuestGroup[], g
         waivers: bread.waivers,
     };
     // Breads for some guests come with the same butter and spreads as the common one.
-    const others = bread.dishes.map((dish) => ({ ...dish, accompaniments: [...bread.accompaniments, ...dish.accompaniments] }));
+    const others = bread.dishes.map((dish) => ({
+        ...dish,
+        accompaniments: [...bread.accompaniments, ...dish.accompaniments],
+    }));
     const course: Course = {
         kind: common.kind,
         title: 'bread',
@@ -95,7 +103,8 @@ function breadLeavesByCustom({ menu, cupboard }: Plan, custom: string): number |
         const found = courses.findIndex(test);
         return found < 0 ? undefined : found;
     };
-    const isA = (name: string) => (course: Course) => cupboard.kinds.get(course.kind.name)?.lineage.includes(name) === true;
+    const isA = (name: string) => (course: Course) =>
+        cupboard.kinds.get(course.kind.name)?.lineage.includes(name) === true;
     const beforeDessert = index((course) => isDessert(cupboard.kinds.get(course.kind.name)));
     switch (custom) {
         case 'after-salad':
@@ -116,7 +125,9 @@ function coffeeService(plan: Plan): Service['coffee'] {
     }
     const { coffee } = menu;
     const kind = cupboard.drinks.get('coffee');
-    const cups = coffee.cup ? [coffee.cup.name] : (kind?.vessels.flatMap((vessel) => vessel.names.map((named) => named.name)) ?? ['coffee-cup']);
+    const cups = coffee.cup
+        ? [coffee.cup.name]
+        : (kind?.vessels.flatMap((vessel) => vessel.names.map((named) => named.name)) ?? ['coffee-cup']);
     const spoons = coffee.piece ? [coffee.piece.name] : ['coffee-spoon', 'teaspoon'];
     const after = findCourse(menu, coffee.after.name)?.index;
     return {
@@ -132,7 +143,11 @@ function coffeeService(plan: Plan): Service['coffee'] {
 const MOST_VARIATIONS = 64;
 
 /** Every set of dishes a guest can have, with how many have it. Guests of one group split between dishes are dealt in order. */
-function vary(groups: readonly GuestGroup[], servings: readonly CourseServing[], plan: Plan): Omit<Variation, 'index' | 'cover' | 'steps'>[] {
+function vary(
+    groups: readonly GuestGroup[],
+    servings: readonly CourseServing[],
+    plan: Plan,
+): Omit<Variation, 'index' | 'cover' | 'steps'>[] {
     const found = new Map<string, { count: number; dishes: (Dish | undefined)[]; groups: GuestGroup[] }>();
     const note = (group: GuestGroup, dishes: readonly (Dish | undefined)[], count: number): void => {
         const key = dishes.map((dish) => dish?.index ?? '-').join('/');
@@ -145,7 +160,12 @@ function vary(groups: readonly GuestGroup[], servings: readonly CourseServing[],
     };
     for (const group of groups) {
         const choices = servings.map((serving) => dishesFor(group, serving, plan.cupboard));
-        const counts = servings.map((serving) => serving.portions.map((portion) => ({ dish: portion.dish, count: portion.groups.find((each) => each.group === group)?.count ?? 0 })));
+        const counts = servings.map((serving) =>
+            serving.portions.map((portion) => ({
+                dish: portion.dish,
+                count: portion.groups.find((each) => each.group === group)?.count ?? 0,
+            })),
+        );
         deal(group.count, counts, (dishes, count) => note(group, dishes, count));
         const combinations = choices.reduce((product, dishes) => product * Math.max(1, dishes.length), 1);
         if (combinations <= MOST_VARIATIONS) {
@@ -159,12 +179,18 @@ function vary(groups: readonly GuestGroup[], servings: readonly CourseServing[],
 }
 
 /** Deals guests 1…n the dishes of each course in order, and tells each run of guests with the same dishes. */
-function deal(guests: number, counts: readonly (readonly { readonly dish: Dish; readonly count: number }[])[], tell: (dishes: (Dish | undefined)[], count: number) => void): void {
+function deal(
+    guests: number,
+    counts: readonly (readonly { readonly dish: Dish; readonly count: number }[])[],
+    tell: (dishes: (Dish | undefined)[], count: number) => void,
+): void {
     const ends = counts.map((course) => {
         let end = 0;
         return course.map(({ dish, count }) => ({ dish, end: (end += count) }));
     });
-    const breaks = [...new Set([guests, ...ends.flatMap((course) => course.map((each) => each.end))])].filter((end) => end > 0 && end <= guests).toSorted((a, b) => a - b);
+    const breaks = [...new Set([guests, ...ends.flatMap((course) => course.map((each) => each.end))])]
+        .filter((end) => end > 0 && end <= guests)
+        .toSorted((a, b) => a - b);
     let start = 0;
     for (const end of breaks) {
         tell(
@@ -177,35 +203,52 @@ function deal(guests: number, counts: readonly (readonly { readonly dish: Dish; 
 
 function everyCombination(choices: readonly (readonly Dish[])[]): (Dish | undefined)[][] {
     return choices.reduce<(Dish | undefined)[][]>(
-        (sets, dishes) => sets.flatMap((set) => (dishes.length > 0 ? dishes.map((dish) => [...set, dish]) : [[...set, undefined]])),
+        (sets, dishes) =>
+            sets.flatMap((set) => (dishes.length > 0 ? dishes.map((dish) => [...set, dish]) : [[...set, undefined]])),
         [[]],
     );
 }
 
 /** The dishes in which a variation differs from the others. */
-function labelOf(dishes: readonly (Dish | undefined)[], all: readonly { readonly dishes: readonly (Dish | undefined)[] }[]): string {
+function labelOf(
+    dishes: readonly (Dish | undefined)[],
+    all: readonly { readonly dishes: readonly (Dish | undefined)[] }[],
+): string {
     const differing = dishes.filter((dish, course) => all.some((other) => other.dishes[course] !== dish));
     return differing.length === 0 ? 'all guests' : differing.map((dish) => dish?.title ?? 'nothing').join(', ');
 }
 
 // ---------------------------------------------------------------- what reaches whom
 /** Everything that would be put before a guest who must not have it, each carrier once a group and course. */
-function findReaches(plan: Plan, groups: readonly GuestGroup[], servings: readonly CourseServing[], pours: readonly PourFacts[], bread: CourseServing | undefined): Service['reaches'] {
+function findReaches(
+    plan: Plan,
+    groups: readonly GuestGroup[],
+    servings: readonly CourseServing[],
+    pours: readonly PourFacts[],
+    bread: CourseServing | undefined,
+): Service['reaches'] {
     const reaches: { group: GuestGroup; conflict: Conflict; course: number }[] = [];
     const note = (group: GuestGroup, conflicts: readonly Conflict[], course: number): void => {
-        const carriers = new Map(conflicts.filter((conflict) => conflict.allergen).map((conflict) => [`${conflict.carrier} ${conflict.substance}`, conflict]));
+        const carriers = new Map(
+            conflicts
+                .filter((conflict) => conflict.allergen)
+                .map((conflict) => [`${conflict.carrier} ${conflict.substance}`, conflict]),
+        );
         reaches.push(...[...carriers.values()].map((conflict) => ({ group, conflict, course })));
     };
     for (const serving of [...servings, ...(bread ? [bread] : [])]) {
         for (const { group, refused } of serving.unserved) {
             // Every dish is refused: the one it would get is the common one, else the first.
-            const common = refused.find(({ dish }) => dish.who?.sort !== 'some' || dish.who.needs.length === 0) ?? refused[0];
+            const common =
+                refused.find(({ dish }) => dish.who?.sort !== 'some' || dish.who.needs.length === 0) ?? refused[0];
             note(group, common?.conflicts ?? [], serving.course.index);
         }
     }
     for (const { pour, course } of pours) {
         for (const group of groups) {
-            const isReplaced = pour.instead.some((instead) => pourConflicts(instead, group, plan.cupboard).length === 0);
+            const isReplaced = pour.instead.some(
+                (instead) => pourConflicts(instead, group, plan.cupboard).length === 0,
+            );
             if (!isReplaced) {
                 note(group, pourConflicts(pour, group, plan.cupboard), course);
             }
@@ -215,8 +258,22 @@ function findReaches(plan: Plan, groups: readonly GuestGroup[], servings: readon
     if (coffee) {
         const after = plan.menu?.courses.length ?? 0;
         for (const group of groups) {
-            const drink = { ...EMPTY_POUR, title: 'coffee', contains: coffee.contains, origin: coffee.origin, titleOrigin: coffee.head, head: coffee.head };
-            note(group, [...pourConflicts(drink, group, plan.cupboard), ...coffee.accompaniments.flatMap((beside) => accompanimentConflicts(beside, group, plan.cupboard))], after);
+            const drink = {
+                ...EMPTY_POUR,
+                title: 'coffee',
+                contains: coffee.contains,
+                origin: coffee.origin,
+                titleOrigin: coffee.head,
+                head: coffee.head,
+            };
+            note(
+                group,
+                [
+                    ...pourConflicts(drink, group, plan.cupboard),
+                    ...coffee.accompaniments.flatMap((beside) => accompanimentConflicts(beside, group, plan.cupboard)),
+                ],
+                after,
+            );
         }
     }
     return reaches;

@@ -23,23 +23,37 @@ function conflictsWith(served: Served, need: Need, cupboard: Cupboard): Conflict
     }
     const { substances } = cupboard;
     const diet = need.sort === 'diet' ? cupboard.diets.get(need.diet.name) : undefined;
-    const excluded = need.sort === 'without' ? need.what.map((what) => what.name) : (diet?.excludes ?? []).map((what) => what.name);
+    const excluded =
+        need.sort === 'without' ? need.what.map((what) => what.name) : (diet?.excludes ?? []).map((what) => what.name);
     // A diet that excludes allergens alone (gluten-free) is kept as strictly as `without gluten`.
-    const allergen = need.sort === 'without' || (excluded.length > 0 && excluded.every((name) => substances.get(name)?.sort === 'allergen'));
+    const allergen =
+        need.sort === 'without' ||
+        (excluded.length > 0 && excluded.every((name) => substances.get(name)?.sort === 'allergen'));
     const find = (contained: readonly Named[]): Conflict[] =>
         contained.flatMap((what) =>
             excluded
                 .filter((name) => clashes(what.name, name, substances))
                 .slice(0, 1)
-                .map((name) => ({ need, substance: what.name, excluded: name, carrier: served.carrier, origin: what.origin, allergen })),
+                .map((name) => ({
+                    need,
+                    substance: what.name,
+                    excluded: name,
+                    carrier: served.carrier,
+                    origin: what.origin,
+                    allergen,
+                })),
         );
     const stated = find(served.contains?.what ?? []);
-    const isSaidToSuit = diet !== undefined && (served.suits.some((named) => named.name === diet.name) || asksFor(served.who, need));
+    const isSaidToSuit =
+        diet !== undefined && (served.suits.some((named) => named.name === diet.name) || asksFor(served.who, need));
     if (isSaidToSuit) {
         return stated;
     }
     // The kind says what a dish is made of (`kind steak … of meat`), unless the dish says it suits the diet.
-    const byKind = find(served.kind?.of ?? []).map((conflict) => ({ ...conflict, origin: served.kindOrigin?.origin ?? conflict.origin }));
+    const byKind = find(served.kind?.of ?? []).map((conflict) => ({
+        ...conflict,
+        origin: served.kindOrigin?.origin ?? conflict.origin,
+    }));
     const all = [...stated, ...byKind];
     if (diet?.statedOnly && all.length === 0) {
         const origin = served.kindOrigin?.origin ?? need.origin;
@@ -61,7 +75,9 @@ export function isLeftOff(leftOffFor: readonly Need[], group: GuestGroup, cupboa
 /** True where a guest of `need` is meant by `wanted`: the same need, or one of the things it is without. */
 export function sameNeed(wanted: Need, need: Need, cupboard: Cupboard): boolean {
     if (wanted.sort === 'without' && need.sort === 'without') {
-        return wanted.what.every((what) => need.what.some((each) => clashes(each.name, what.name, cupboard.substances)));
+        return wanted.what.every((what) =>
+            need.what.some((each) => clashes(each.name, what.name, cupboard.substances)),
+        );
     }
     if (wanted.sort === 'without' && need.sort === 'diet') {
         const excluded = cupboard.diets.get(need.diet.name)?.excludes ?? [];
@@ -82,13 +98,29 @@ export function accompanimentConflicts(beside: Accompaniment, group: GuestGroup,
     const carrier = beside.title ? `${beside.sort} \`${beside.title}\`` : beside.sort;
     // A sauce without a list of contents is a finding of its own; it is not held against a diet.
     return group.needs.flatMap((need) =>
-        conflictsWith({ carrier, contains: beside.contains, suits: [], who: { sort: 'some', needs: [need], origin: need.origin } }, need, cupboard),
+        conflictsWith(
+            {
+                carrier,
+                contains: beside.contains,
+                suits: [],
+                who: { sort: 'some', needs: [need], origin: need.origin },
+            },
+            need,
+            cupboard,
+        ),
     );
 }
 
 /** What the group may not have of a dish with all that comes on it. */
 export function dishConflicts(dish: Dish, kind: Kind | undefined, group: GuestGroup, cupboard: Cupboard): Conflict[] {
-    const served = { carrier: `\`${dish.title}\``, contains: dish.contains, suits: dish.suits, who: dish.who, kind, kindOrigin: dish.kind };
+    const served = {
+        carrier: `\`${dish.title}\``,
+        contains: dish.contains,
+        suits: dish.suits,
+        who: dish.who,
+        kind,
+        kindOrigin: dish.kind,
+    };
     return [
         ...conflictsOf(served, group, cupboard),
         ...dish.accompaniments.flatMap((beside) => accompanimentConflicts(beside, group, cupboard)),

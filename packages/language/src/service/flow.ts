@@ -69,7 +69,11 @@ export function solveTransport({ supply, capacity, cost }: Transport): number[][
         }
         let end: number | undefined;
         for (let sink = 0; sink < sinks; sink++) {
-            if (room[sink]! > 0 && sinkCost[sink]! < Infinity && (end === undefined || sinkCost[sink]! < sinkCost[end]!)) {
+            if (
+                room[sink]! > 0 &&
+                sinkCost[sink]! < Infinity &&
+                (end === undefined || sinkCost[sink]! < sinkCost[end]!)
+            ) {
                 end = sink;
             }
         }
@@ -77,7 +81,7 @@ export function solveTransport({ supply, capacity, cost }: Transport): number[][
             return undefined;
         }
         const path: { source: number; sink: number; from?: number }[] = [];
-        for (let sink: number | undefined = end; sink !== undefined; ) {
+        for (let sink: number | undefined = end; sink !== undefined;) {
             const source: number = sinkBy[sink]!;
             const from: number | undefined = sourceBy[source];
             path.unshift({ source, sink, ...(from === undefined ? {} : { from }) });

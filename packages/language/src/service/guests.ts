@@ -27,15 +27,31 @@ const seatKey = (table: string, seat: number | undefined): string => `${table}/$
 export function groupGuests(plan: Plan): GuestGroup[] {
     const guests = plan.event?.guests;
     const rows = guests?.rows ?? [];
-    const seatedRows = new Map(rows.flatMap((row) => (row.seat?.seat ? [[seatKey(row.seat.table.name, row.seat.seat.count), row] as const] : [])));
+    const seatedRows = new Map(
+        rows.flatMap((row) =>
+            row.seat?.seat ? [[seatKey(row.seat.table.name, row.seat.seat.count), row] as const] : [],
+        ),
+    );
     const groups: Omit<GuestGroup, 'index'>[] = [];
     const add = (group: { count: number; needs: readonly Need[]; origin: Origin } & Partial<GuestGroup>): void => {
         const children = group.needs.some((need) => need.sort === 'children');
         groups.push({ ...group, children, label: label(group.needs) });
     };
     for (const row of rows) {
-        const named = row.seat?.seat && plan.seating.find((guest) => guest.seat?.seat && seatedRows.get(seatKey(guest.seat.table.name, guest.seat.seat.count)) === row);
-        add({ count: row.count.count, needs: [...row.needs, ...(named?.needs ?? [])], seat: row.seat, row, named, origin: row.origin });
+        const named =
+            row.seat?.seat &&
+            plan.seating.find(
+                (guest) =>
+                    guest.seat?.seat && seatedRows.get(seatKey(guest.seat.table.name, guest.seat.seat.count)) === row,
+            );
+        add({
+            count: row.count.count,
+            needs: [...row.needs, ...(named?.needs ?? [])],
+            seat: row.seat,
+            row,
+            named,
+            origin: row.origin,
+        });
     }
     for (const guest of plan.seating) {
         const isInRow = guest.seat?.seat && seatedRows.has(seatKey(guest.seat.table.name, guest.seat.seat.count));

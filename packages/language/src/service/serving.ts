@@ -39,7 +39,12 @@ function preference(dish: Dish, group: GuestGroup, cupboard: Cupboard): number |
  * Who gets which dish: each guest one dish they may have, stated numbers kept, preferences kept.
  * Solved exactly as a transport problem of groups and dishes.
  */
-export function serveCourse(course: Course, groups: readonly GuestGroup[], guestCount: number, cupboard: Cupboard): CourseServing {
+export function serveCourse(
+    course: Course,
+    groups: readonly GuestGroup[],
+    guestCount: number,
+    cupboard: Cupboard,
+): CourseServing {
     const { dishes } = course;
     const kindOf = (dish: Dish) => cupboard.kinds.get(dish.kind.name);
     const conflicts = groups.map((group) => dishes.map((dish) => dishConflicts(dish, kindOf(dish), group, cupboard)));
@@ -47,10 +52,13 @@ export function serveCourse(course: Course, groups: readonly GuestGroup[], guest
     const flow = solveTransport({
         supply: groups.map((group) => group.count),
         capacity: stated.map((count) => count ?? Infinity),
-        cost: (group, dish) => (conflicts[group]![dish]!.length > 0 ? undefined : preference(dishes[dish]!, groups[group]!, cupboard)),
+        cost: (group, dish) =>
+            conflicts[group]![dish]!.length > 0 ? undefined : preference(dishes[dish]!, groups[group]!, cupboard),
     });
     const portions: Portion[] = dishes.map((dish, place) => {
-        const fed = groups.map((group, index) => ({ group, count: flow[index]![place]! })).filter((each) => each.count > 0);
+        const fed = groups
+            .map((group, index) => ({ group, count: flow[index]![place]! }))
+            .filter((each) => each.count > 0);
         return { dish, count: fed.reduce((sum, each) => sum + each.count, 0), groups: fed };
     });
     const unserved: Unserved[] = groups.flatMap((group, index) => {
@@ -67,9 +75,13 @@ export function serveCourse(course: Course, groups: readonly GuestGroup[], guest
 
 /** The dishes a group can get in a course: those it is given, or, where nobody is counted yet, all that it may have. */
 export function dishesFor(group: GuestGroup, serving: CourseServing, cupboard: Cupboard): readonly Dish[] {
-    const given = serving.portions.filter((portion) => portion.groups.some((each) => each.group === group)).map((portion) => portion.dish);
+    const given = serving.portions
+        .filter((portion) => portion.groups.some((each) => each.group === group))
+        .map((portion) => portion.dish);
     if (given.length > 0 || group.count > 0) {
         return given;
     }
-    return serving.course.dishes.filter((dish) => dishConflicts(dish, cupboard.kinds.get(dish.kind.name), group, cupboard).length === 0);
+    return serving.course.dishes.filter(
+        (dish) => dishConflicts(dish, cupboard.kinds.get(dish.kind.name), group, cupboard).length === 0,
+    );
 }

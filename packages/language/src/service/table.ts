@@ -36,7 +36,12 @@ export function stepThrough(input: TableInput): Step[] {
         steps.push({ index: steps.length, ...step, brought, used, cleared: leaving, standing, bare });
     };
 
-    move({ sort: 'seated', course: -1, title: 'Guests sit', brought: [...items.laid, ...courses.flatMap((course, index) => (course.preset ? items.served(index) : []))] });
+    move({
+        sort: 'seated',
+        course: -1,
+        title: 'Guests sit',
+        brought: [...items.laid, ...courses.flatMap((course, index) => (course.preset ? items.served(index) : []))],
+    });
     speeches(plan, 'before', -1, move);
     dishes.forEach((facts, index) => {
         const course = courses[index]!;
@@ -52,16 +57,41 @@ export function stepThrough(input: TableInput): Step[] {
         const served = items.served(index);
         if (!course.preset) {
             // One plate out, the next in: the service plate leaves in the movement that brings the plate which replaces it.
-            move({ sort: 'serve', course: index, title: `Serve ${title}`, brought: served, cleared: items.leavesAtServing(index) });
+            move({
+                sort: 'serve',
+                course: index,
+                title: `Serve ${title}`,
+                brought: served,
+                cleared: items.leavesAtServing(index),
+            });
         }
-        move({ sort: 'eat', course: index, title: `${title} is eaten`, used: [...served, ...standing.filter((item) => item.course === index && item.sort === 'flatware')] });
-        move({ sort: 'clear', course: index, title: `Clear ${title}`, cleared: [...standing.filter((item) => item.course === index && item.sort !== 'glass'), ...items.leavesAfter(index)] });
+        move({
+            sort: 'eat',
+            course: index,
+            title: `${title} is eaten`,
+            used: [...served, ...standing.filter((item) => item.course === index && item.sort === 'flatware')],
+        });
+        move({
+            sort: 'clear',
+            course: index,
+            title: `Clear ${title}`,
+            cleared: [
+                ...standing.filter((item) => item.course === index && item.sort !== 'glass'),
+                ...items.leavesAfter(index),
+            ],
+        });
         speeches(plan, 'after', index, move);
         if (isDessert(dishes[index + 1]?.kind) && !isDessert(facts.kind)) {
             move({ sort: 'crumb', course: index, title: 'Crumb the table', cleared: items.leavesBeforeDessert });
         }
         if (input.coffee?.after === index) {
-            move({ sort: 'coffee', course: courses.length, title: 'Serve coffee', brought: items.coffee, used: items.coffee });
+            move({
+                sort: 'coffee',
+                course: courses.length,
+                title: 'Serve coffee',
+                brought: items.coffee,
+                used: items.coffee,
+            });
         }
     });
     move({ sort: 'farewell', course: courses.length, title: 'Guests leave', cleared: standing });
@@ -72,7 +102,11 @@ function speeches(plan: Plan, when: 'before' | 'after', index: number, move: (mo
     for (const speech of plan.menu?.speeches ?? []) {
         const course = speech.when && findCourse(plan.menu, speech.when.course.name);
         if (speech.when?.when === when && course?.index === index) {
-            move({ sort: speech.sort, course: index, title: speech.title ?? (speech.sort === 'toast' ? 'Toast' : 'Speech') });
+            move({
+                sort: speech.sort,
+                course: index,
+                title: speech.title ?? (speech.sort === 'toast' ? 'Toast' : 'Speech'),
+            });
         }
     }
 }
@@ -88,19 +122,31 @@ function itemsOf({ plan, cover, dishes, bread, coffee }: TableInput) {
     };
     const PLACE = { left: 'left', right: 'right', above: 'above', saucer: 'saucer', 'bread-plate': 'bread' } as const;
     const flatware = (piece: CoverPiece): TableItem =>
-        item({ piece: piece.piece.name, place: PLACE[piece.side], course: piece.purpose === 'bread' ? -1 : piece.course, sort: piece.purpose === 'bread' ? 'bread' : 'flatware' });
-    const glass = (each: CoverGlass): TableItem => item({ piece: each.piece.name, place: 'glasses', course: each.course, sort: 'glass' });
+        item({
+            piece: piece.piece.name,
+            place: PLACE[piece.side],
+            course: piece.purpose === 'bread' ? -1 : piece.course,
+            sort: piece.purpose === 'bread' ? 'bread' : 'flatware',
+        });
+    const glass = (each: CoverGlass): TableItem =>
+        item({ piece: each.piece.name, place: 'glasses', course: each.course, sort: 'glass' });
 
-    const own = (sort: TableItem['sort'], place: TableItem['place'], piece: string): TableItem => item({ piece, place, course: -1, sort });
+    const own = (sort: TableItem['sort'], place: TableItem['place'], piece: string): TableItem =>
+        item({ piece, place, course: -1, sort });
     const napkin = own('napkin', 'napkin', 'napkin');
     const saltAndPepper = own('salt-and-pepper', 'centre', 'salt-and-pepper');
     const servicePlate = cover.servicePlate && own('service-plate', 'centre', cover.servicePlate.name);
     const breadPlate = cover.bread && own('bread', 'bread', cover.bread.name);
-    const pieces = [...cover.left, ...cover.right, ...cover.above, ...cover.breadPlate].map((piece) => ({ piece, item: flatware(piece) }));
+    const pieces = [...cover.left, ...cover.right, ...cover.above, ...cover.breadPlate].map((piece) => ({
+        piece,
+        item: flatware(piece),
+    }));
     const glasses = [...cover.glasses, ...cover.broughtGlasses].map((each) => ({ glass: each, item: glass(each) }));
     const brought = cover.brought.map((piece) => ({ piece, item: flatware(piece) }));
     const vessels = dishes.map((facts, course) => [
-        ...(facts?.underliner ? [item({ piece: facts.underliner.name, place: 'centre', course, sort: 'underliner' })] : []),
+        ...(facts?.underliner
+            ? [item({ piece: facts.underliner.name, place: 'centre', course, sort: 'underliner' })]
+            : []),
         ...(facts?.vessel ? [item({ piece: facts.vessel.name, place: 'centre', course, sort: 'vessel' })] : []),
     ]);
     const after = plan.menu?.courses.length ?? 0;
@@ -120,15 +166,20 @@ function itemsOf({ plan, cover, dishes, bread, coffee }: TableInput) {
         ],
         brought: (course: number): TableItem[] => [
             ...brought.filter((each) => each.piece.course === course).map((each) => each.item),
-            ...glasses.filter((each) => each.glass.when === 'brought' && each.glass.course === course).map((each) => each.item),
+            ...glasses
+                .filter((each) => each.glass.when === 'brought' && each.glass.course === course)
+                .map((each) => each.item),
         ],
         served: (course: number): readonly TableItem[] => vessels[course] ?? [],
-        leavesAtServing: (course: number): TableItem[] => (servicePlate && leavesServing?.serving === course ? [servicePlate] : []),
+        leavesAtServing: (course: number): TableItem[] =>
+            servicePlate && leavesServing?.serving === course ? [servicePlate] : [],
         leavesAfter: (course: number): TableItem[] => [
             ...(servicePlate && leavesServing?.clearing === course ? [servicePlate] : []),
             ...(bread?.until === course ? breadItems : []),
             ...(customs['glasses-leave'].value === 'with-their-course'
-                ? glasses.filter(({ glass: each }) => each.pour && lastCourseOf(plan, each) === course).map((each) => each.item)
+                ? glasses
+                      .filter(({ glass: each }) => each.pour && lastCourseOf(plan, each) === course)
+                      .map((each) => each.item)
                 : []),
         ],
         leavesBeforeDessert: customs['salt-and-pepper-leave'].value === 'before-dessert' ? [saltAndPepper] : [],
@@ -141,9 +192,13 @@ function itemsOf({ plan, cover, dishes, bread, coffee }: TableInput) {
 }
 
 /** The course at whose serving or clearing the service plate leaves, by custom. */
-function servicePlateLeavesAt(plan: Plan, dishes: readonly (DishFacts | undefined)[]): { serving?: number; clearing?: number } | undefined {
+function servicePlateLeavesAt(
+    plan: Plan,
+    dishes: readonly (DishFacts | undefined)[],
+): { serving?: number; clearing?: number } | undefined {
     const isSoup = (facts: DishFacts | undefined): boolean => isKindOf(facts?.kind, 'soup');
-    const find = (from: number, test: (facts: DishFacts) => boolean): number => dishes.findIndex((facts, index) => index >= from && facts !== undefined && test(facts));
+    const find = (from: number, test: (facts: DishFacts) => boolean): number =>
+        dishes.findIndex((facts, index) => index >= from && facts !== undefined && test(facts));
     const soup = find(0, isSoup);
     if (plan.customs['service-plate'].value === 'with-soup-plate' && soup >= 0) {
         return { clearing: soup };

@@ -133,13 +133,23 @@ export interface TableItem {
     readonly place: 'left' | 'right' | 'above' | 'centre' | 'bread' | 'saucer' | 'glasses' | 'napkin';
     /** Course it belongs to; -1 for what is not of a course (bread, water, napkin, service plate). */
     readonly course: number;
-    readonly sort: 'flatware' | 'vessel' | 'underliner' | 'glass' | 'bread' | 'service-plate' | 'napkin' | 'salt-and-pepper' | 'cup';
+    readonly sort:
+        | 'flatware'
+        | 'vessel'
+        | 'underliner'
+        | 'glass'
+        | 'bread'
+        | 'service-plate'
+        | 'napkin'
+        | 'salt-and-pepper'
+        | 'cup';
 }
 
 /** One movement of the service at one cover, and what stands there after it. */
 export interface Step {
     readonly index: number;
-    readonly sort: 'seated' | 'bring' | 'serve' | 'eat' | 'clear' | 'crumb' | 'coffee' | 'toast' | 'speech' | 'farewell';
+    readonly sort:
+        'seated' | 'bring' | 'serve' | 'eat' | 'clear' | 'crumb' | 'coffee' | 'toast' | 'speech' | 'farewell';
     readonly course: number;
     readonly title: string;
     readonly brought: readonly TableItem[];
@@ -195,7 +205,14 @@ export interface Service {
     readonly setFor: number;
     readonly servings: readonly CourseServing[];
     /** Bread as a serving of its own: who gets which bread. */
-    readonly bread?: { readonly bread: Bread; readonly serving: CourseServing; readonly plate?: Piece; readonly spreader?: Piece; readonly from: number; readonly until: number };
+    readonly bread?: {
+        readonly bread: Bread;
+        readonly serving: CourseServing;
+        readonly plate?: Piece;
+        readonly spreader?: Piece;
+        readonly from: number;
+        readonly until: number;
+    };
     readonly coffee?: { readonly coffee: Coffee; readonly cup?: Piece; readonly spoon?: Piece; readonly after: number };
     readonly facts: readonly DishFacts[];
     readonly pours: readonly PourFacts[];
