@@ -13,15 +13,16 @@ vi.setConfig({ testTimeout: 120_000 });
 
 const root = fileURLToPath(new URL('../', import.meta.url));
 const plans = [...examplePlans(), ...fixturePlans()];
+const named = plans.map((sample) => [sample.name, sample] as const);
 const everything = [...plans, ...ruleExamples('wrong'), ...ruleExamples('right')];
 
 describe('every plan', () => {
-    it.each(plans)('has fixes that hold what they promise: $name', (sample) => {
+    it.each(named)('has fixes that hold what they promise: %s', (_, sample) => {
         expect(brokenFixes(sample)).toEqual([]);
         expect(unsettled(sample)).toEqual([]);
     });
 
-    it.each(plans)('is found the same in other line ends, tabs and comments: $name', (sample) => {
+    it.each(named)('is found the same in other line ends, tabs and comments: %s', (_, sample) => {
         const said = saidBy(checkSample(sample));
         for (const other of rewritten(sample)) {
             expect(saidBy(checkSample(other)), other.name).toEqual(said);
@@ -64,7 +65,7 @@ describe('every plan, on another machine', () => {
                 contents: `
                     import { readFileSync } from 'node:fs';
                     import { check } from './packages/language/src/check.ts';
-                    import { filesInMemory } from './packages/language/src/files.ts';
+                    import { filesInMemory } from './packages/language/src/plan/files.ts';
                     const samples = JSON.parse(readFileSync(${JSON.stringify(samples)}, 'utf8'));
                     const seen = samples.map(({ file, texts }) => {
                         const { findings, service } = check(file, filesInMemory(texts));

@@ -19,6 +19,10 @@ function examplesOf(id: string, kind: 'wrong' | 'right'): readonly Sample[] {
     return ruleExamples(kind).filter(({ name }) => name.startsWith(`${id}, `));
 }
 
+function named(sample: Sample): readonly [string, Sample] {
+    return [sample.name, sample];
+}
+
 function sentences(text: string): number {
     return text.split(/(?<=[.?])\s+(?=[A-Z`\d])/).length;
 }
@@ -59,7 +63,7 @@ describe.each(rules.map((rule) => ({ id: rule.id, rule })))('$id', ({ id, rule }
         expect(right.length, 'right examples').toBeGreaterThan(0);
     });
 
-    it.each(wrong)('finds what is marked, and nothing else: $name', (sample) => {
+    it.each(wrong.map(named))('finds what is marked, and nothing else: %s', (_, sample) => {
         const { findings, broken } = checkSample(sample);
         expect(broken).toEqual([]);
         const { marks } = readExample(rule.examples.wrong[wrong.indexOf(sample)]!.text, sample.file);
@@ -71,7 +75,7 @@ describe.each(rules.map((rule) => ({ id: rule.id, rule })))('$id', ({ id, rule }
         );
     });
 
-    it.each(right)('is content: $name', (sample) => {
+    it.each(right.map(named))('is content: %s', (_, sample) => {
         const checked = checkSample(sample);
         expect(checked.broken).toEqual([]);
         expect(saidBy(checked)).toEqual([]);
