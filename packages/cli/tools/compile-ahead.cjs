@@ -3,7 +3,7 @@
 // Started by the build in a process of its own, whose output nobody reads.
 const { writeFileSync } = require('node:fs');
 const { join } = require('node:path');
-const { loadBundle } = require('../bin/bundle.cjs');
+const { codePath, loadBundle } = require('../bin/bundle.cjs');
 
 const here = join(__dirname, '..');
 const plan = join(here, 'starter', 'first-dinner.cover');
@@ -19,7 +19,7 @@ async function run() {
         await main([process.execPath, 'underliner', ...args]);
     }
     for (const [name, script] of scripts) {
-        writeFileSync(join(here, 'dist', `${name}.code`), script.createCachedData());
+        writeFileSync(codePath(name), script.createCachedData());
     }
     process.exitCode = 0;
 }
