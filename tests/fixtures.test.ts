@@ -1,7 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { check } from '../packages/language/src/check.js';
-import { filesInMemory } from '../packages/language/src/files.js';
+import { filesInMemory } from '../packages/language/src/plan/files.js';
 import { ruleById } from '../packages/language/src/rules/index.js';
 import { runFixture, type Setting } from './support/fixtures.js';
 import { filesBelow } from './support/samples.js';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { check } from '../packages/language/src/check.js';
-import { filesInMemory } from '../packages/language/src/files.js';
+import { filesInMemory } from '../packages/language/src/plan/files.js';
 import type { Occurrence } from '../packages/language/src/plan/types.js';
 import { filesBelow } from './support/samples.js';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { check } from '../../packages/language/src/check.js';
-import { filesInMemory } from '../../packages/language/src/files.js';
+import { filesInMemory } from '../../packages/language/src/plan/files.js';
 
 // The rules about drinks against the published figures. Each case names its row in the project's table-service facts.
 

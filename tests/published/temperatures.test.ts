@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { check } from '../../packages/language/src/check.js';
-import { filesInMemory } from '../../packages/language/src/files.js';
+import { filesInMemory } from '../../packages/language/src/plan/files.js';
 
 // The rules about temperature against the published figures. Each case names its row in the project's temperature facts
 // (T) and, through it, the source; a limit is met by the printed figure itself and broken by the next whole degree.

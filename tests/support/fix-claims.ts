@@ -2,7 +2,7 @@ import { check, type Checked } from '../../packages/language/src/check.js';
 import { fixAll, MOST_ROUNDS } from '../../packages/language/src/editor/fix-all.js';
 import { applyEdits, editsOf, type TextEdit } from '../../packages/language/src/editor/fixes.js';
 import { wordsOf } from '../../packages/language/src/editor/page.js';
-import { filesInMemory } from '../../packages/language/src/files.js';
+import { filesInMemory } from '../../packages/language/src/plan/files.js';
 import type { Severity } from '../../packages/language/src/plan/types.js';
 import type { Fix } from '../../packages/language/src/rules/fixes.js';
 import type { Finding } from '../../packages/language/src/rules/rule.js';

@@ -1,9 +1,9 @@
 import { standardCupboard } from './cupboard/standard.js';
-import type { Files } from './files.js';
+import type { Files } from './plan/files.js';
 import { isFromCupboard, type Origin } from './plan/origin.js';
 import type { ReadText } from './plan/load.js';
 import { readText } from './plan/read-text.js';
-import { resolvePath } from './files.js';
+import { resolvePath } from './plan/files.js';
 import { resolvePlan } from './plan/resolve.js';
 import type { Plan, Severity, Waiver } from './plan/types.js';
 import { rules } from './rules/index.js';

@@ -1,5 +1,5 @@
 import { check, type Checked, type CheckOptions } from './check.js';
-import type { Files } from './files.js';
+import type { Files } from './plan/files.js';
 import { planText } from './output/plan-json.js';
 
 export interface Compiled {

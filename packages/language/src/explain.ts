@@ -1,5 +1,5 @@
 import { check } from './check.js';
-import { filesInMemory } from './files.js';
+import { filesInMemory } from './plan/files.js';
 import { asMarkdown, asText, explanation, type Block, type Outcome } from './output/explain.js';
 import { readExample } from './rules/example.js';
 import type { Rule } from './rules/rule.js';

@@ -2,7 +2,7 @@
 export { check, type Checked, type CheckOptions } from './check.js';
 export { compile, type Compiled, type CompileOptions } from './compile.js';
 export { explain, explainInMarkdown } from './explain.js';
-export { filesInMemory, resolvePath, type Files, type FileText } from './files.js';
+export { filesInMemory, resolvePath, type Files, type FileText } from './plan/files.js';
 export { PLAN_SCHEMA, planJson, planText } from './output/plan-json.js';
 export type { Origin } from './plan/origin.js';
 export type { Plan, Severity } from './plan/types.js';

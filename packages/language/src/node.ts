@@ -2,7 +2,7 @@
 import { isUtf8 } from 'node:buffer';
 import { closeSync, existsSync, fstatSync, openSync, readSync, realpathSync, statSync } from 'node:fs';
 import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
-import type { Files, FileText } from './files.js';
+import type { Files, FileText } from './plan/files.js';
 
 /** Plans are written by hand: a file beyond this many bytes is something else, and is not read. */
 export const LARGEST_FILE_BYTES = 4 * 1024 * 1024;

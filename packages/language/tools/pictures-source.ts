@@ -1,7 +1,7 @@
 /** What the picture generator needs of the language, in one module for `load-source.mjs`. */
 import type { Checked } from '../src/check.js';
 import { applyEdits, editsOf } from '../src/editor/fixes.js';
-import type { Files } from '../src/files.js';
+import type { Files } from '../src/plan/files.js';
 
 export { check } from '../src/check.js';
 export { coverPicture } from '../src/output/cover-picture.js';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { filesInMemory } from '../files.js';
+import { filesInMemory } from '../plan/files.js';
 import { fixAll } from './fix-all.js';
 
 const HEAD = 'event "Harbour supper" { date 2026-10-17  zone America/Halifax  seated 19:00  guests 24 }\n';

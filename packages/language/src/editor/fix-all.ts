@@ -1,5 +1,5 @@
 import { check, type Checked } from '../check.js';
-import type { Files } from '../files.js';
+import type { Files } from '../plan/files.js';
 import { CUPBOARD_PREFIX } from '../plan/origin.js';
 import type { Fix, Safety } from '../rules/fixes.js';
 import { applyEdits, editsOf, type TextEdit } from './fixes.js';

@@ -3,7 +3,7 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
 import { check } from '../check.js';
 import { compile } from '../compile.js';
-import { filesInMemory } from '../files.js';
+import { filesInMemory } from '../plan/files.js';
 import { rules } from '../rules/index.js';
 import { PLAN_SCHEMA, planJson, planText } from './plan-json.js';
 

@@ -1,4 +1,4 @@
-import { resolvePath, type Files } from '../files.js';
+import { resolvePath, type Files } from './files.js';
 import type { Reading, UseProblem } from './types.js';
 
 /** How a file's text becomes a reading: parsed afresh, or taken from what an editor already holds. */

@@ -1,5 +1,5 @@
 import type * as ast from '../grammar/generated/ast.js';
-import type { Diet, Figure, Kind, LocalCode, Piece, PieceFamily, Substance } from './cupboard.js';
+import type { Diet, Figure, Kind, LocalCode, Piece, Substance } from './cupboard.js';
 import { readContains, readEaten } from './read-menu.js';
 import { ofType, type Scribe } from './read-scribe.js';
 
@@ -21,7 +21,7 @@ export function readPiece(scribe: Scribe, node: ast.Piece): Piece {
     const high = (tines && scribe.number(tines, 'to')) ?? low;
     return {
         name: name.name,
-        family: (node.family ?? 'fork') as PieceFamily,
+        family: node.family ?? 'fork',
         parent: scribe.named(node, 'parent', 'piece'),
         fresh: node.fresh,
         called: scribe.once(of<ast.FactCalled>('FactCalled'), 'called')?.words,
@@ -41,8 +41,7 @@ function readMeasures(scribe: Scribe, facts: readonly (ast.FactMeasure | ast.Cod
     const measures: Record<string, Figure> = {};
     for (const fact of facts) {
         const upto = 'upto' in fact && fact.upto ? scribe.quantity(fact.upto) : undefined;
-        // `length 191 to 203 mm`: the first figure takes the unit of the second.
-        const size = scribe.quantity(fact.size, upto && !fact.size?.unit ? ['count'] : undefined);
+        const size = scribe.quantity(fact.size, undefined, { unitFrom: 'upto' in fact ? fact.upto : undefined });
         if (size && fact.what) {
             measures[fact.what] = { low: size.value, high: upto?.value ?? size.value, size, source: fact.source };
         }
@@ -62,7 +61,7 @@ export function readKind(scribe: Scribe, node: ast.Kind): Kind {
     const range = one<ast.KindRange>('KindRange', 'at');
     const contains = one<ast.KindContains>('KindContains', 'usually contains');
     const portion = one<ast.KindPortion>('KindPortion', 'portion');
-    const portionLow = scribe.quantity(portion?.from, ['volume', 'mass']);
+    const portionLow = scribe.quantity(portion?.from, ['volume', 'mass'], { unitFrom: portion?.to });
     return {
         name: name.name,
         sort,
@@ -94,7 +93,7 @@ export function readKind(scribe: Scribe, node: ast.Kind): Kind {
 }
 
 function readRange(scribe: Scribe, node: ast.KindRange): Kind['range'] {
-    const low = scribe.quantity(node.from, ['temperature']);
+    const low = scribe.quantity(node.from, ['temperature'], { unitFrom: node.to });
     const high = node.to ? scribe.quantity(node.to, ['temperature']) : low;
     return low && high && { low: low.value, high: high.value, source: node.source };
 }

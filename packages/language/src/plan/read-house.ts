@@ -37,6 +37,7 @@ export function readHouse(scribe: Scribe, node: ast.House): House {
                       {
                           rule: scribe.demanded(setting, 'rule', 'rule'),
                           level: setting.level,
+                          levelOrigin: scribe.at(setting, 'level'),
                           reason: scribe.textOf(setting, 'reason'),
                           origin: scribe.origin(setting),
                       },
@@ -85,7 +86,8 @@ function readCustom(scribe: Scribe, node: ast.Custom): Custom | undefined {
     }
     const spec = customSpecs.find((each) => each.name === name.name) as CustomSpec | undefined;
     const wanted: readonly Dimension[] | undefined = spec?.figure && [spec.figure.dimension];
-    const figure = scribe.quantity(node.value.size, wanted);
+    const fits = (value: number): boolean => !spec?.figure || (value >= spec.figure.low && value <= spec.figure.high);
+    const figure = scribe.quantity(node.value.size, wanted, { fits });
     const per: Named | undefined = node.value.per
         ? { name: node.value.per, origin: scribe.at(node.value, 'per') }
         : undefined;

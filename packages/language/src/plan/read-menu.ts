@@ -34,6 +34,7 @@ export function readMenu(scribe: Scribe, node: ast.Menu): Menu {
     const lay = scribe.once(ofType<ast.MenuEntry, ast.Lay>(entries, 'Lay'), 'lay');
     return {
         origin: scribe.origin(node),
+        head: { ...scribe.origin(node), end: scribe.origin(node).start + (node.misspelt ?? 'menu').length },
         courses,
         bread: bread && readBread(scribe, bread),
         coffee: coffee && readCoffee(scribe, coffee),
@@ -130,7 +131,7 @@ function readDishClauses(scribe: Scribe, clauses: readonly Clause[]): DishClause
         scribe.once(ofType<Clause, U>(clauses, type), clause);
     const served = one<ast.Served>('Served', 'served');
     const eaten = one<ast.Eaten>('Eaten', 'eaten with');
-    const contains = one<ast.Contains>('Contains', 'contains');
+    const contains = clauses.filter((clause) => clause.$type === 'Contains');
     const recipe = one<ast.Recipe>('Recipe', 'recipe');
     const held = one<ast.HeldAt>('HeldAt', 'held at');
     const leaves = one<ast.LeavesPass>('LeavesPass', 'leaves the pass at');
@@ -144,7 +145,7 @@ function readDishClauses(scribe: Scribe, clauses: readonly Clause[]): DishClause
         served: served ? readServed(scribe, served) : {},
         eaten: eaten && readEaten(scribe, eaten),
         eatenOrigin: eaten && scribe.origin(eaten),
-        contains: contains && readContains(scribe, contains),
+        contains: readAllContains(scribe, contains),
         suits: ofType<Clause, ast.Suits>(clauses, 'Suits').flatMap((suits) => scribe.names(suits, 'diets', 'diet')),
         recipe: recipe && scribe.textOf(recipe, 'path'),
         heldAt: atTemperature(scribe, held),
@@ -154,7 +155,7 @@ function readDishClauses(scribe: Scribe, clauses: readonly Clause[]): DishClause
         cooled: cooled && readCooled(scribe, cooled),
         measured: atTemperature(scribe, measured),
         extra: extra && scribe.count(extra, 'extra'),
-        carried: carried && carried.how && { how: carried.how, origin: scribe.origin(carried) },
+        carried: carried?.how && { how: carried.how, origin: scribe.origin(carried) },
         accompaniments: ofType<Clause, ast.Accompaniment>(clauses, 'Accompaniment').map((node) =>
             readAccompaniment(scribe, node),
         ),
@@ -241,6 +242,12 @@ export function readEaten(scribe: Scribe, node: { uses: ast.PieceUse[]; joins: (
     return groups;
 }
 
+/** The contents of every `contains` of a block: a second list is a finding, and its allergens still count. */
+function readAllContains(scribe: Scribe, nodes: readonly ast.Contains[]): Contains | undefined {
+    const first = scribe.once(nodes, 'contains');
+    return first && { what: nodes.flatMap((node) => readContains(scribe, node).what), origin: scribe.origin(first) };
+}
+
 export function readContains(scribe: Scribe, node: { what: string[] } & ast.Contains): Contains {
     return { what: scribe.names(node, 'what', 'substance'), origin: scribe.origin(node) };
 }
@@ -284,7 +291,7 @@ function readAccompaniment(scribe: Scribe, node: ast.Accompaniment): Accompanime
         ofType<ast.AccompanimentPhrase, ast.AccompanimentPoured>(phrases, 'AccompanimentPoured'),
         'poured at table',
     );
-    const contains = scribe.once(ofType<ast.AccompanimentClause, ast.Contains>(node.clauses, 'Contains'), 'contains');
+    const contains = ofType<ast.AccompanimentClause, ast.Contains>(node.clauses, 'Contains');
     const origin = scribe.origin(node);
     return {
         sort: node.sort,
@@ -292,7 +299,7 @@ function readAccompaniment(scribe: Scribe, node: ast.Accompaniment): Accompanime
         pouredAtTable: poured && { gear: scribe.named(poured, 'gear', 'piece'), origin: scribe.origin(poured) },
         passed: phrases.some((phrase) => phrase.$type === 'AccompanimentPassed'),
         leftOffFor: readLeftOff(scribe, phrases),
-        contains: contains && readContains(scribe, contains),
+        contains: readAllContains(scribe, contains),
         waivers: readWaivers(scribe, node.clauses ?? [], origin),
         head: scribe.head(node, 'sort', 'title', 'phrases'),
         origin,
@@ -313,7 +320,7 @@ export function readPour(scribe: Scribe, node: ast.Pour | ast.Instead): Pour {
     const clauses = node.clauses ?? [];
     const one = <U extends ast.PourClause>(type: U['$type'], clause: string): U | undefined =>
         scribe.once(ofType<ast.PourClause, U>(clauses, type), clause);
-    const contains = one<ast.Contains>('Contains', 'contains');
+    const contains = clauses.filter((clause) => clause.$type === 'Contains');
     const strength = one<ast.Strength>('Strength', 'strength');
     const bottles = one<ast.BottleSize>('BottleSize', 'from bottles of');
     const chilled = one<ast.ChilledBy>('ChilledBy', 'chilled in');
@@ -323,7 +330,7 @@ export function readPour(scribe: Scribe, node: ast.Pour | ast.Instead): Pour {
         title: title.text,
         titleOrigin: title.origin,
         amount: scribe.quantity(node.amount, ['volume']),
-        contains: contains && readContains(scribe, contains),
+        contains: readAllContains(scribe, contains),
         suits: ofType<ast.PourClause, ast.Suits>(clauses, 'Suits').flatMap((suits) =>
             scribe.names(suits, 'diets', 'diet'),
         ),
@@ -387,7 +394,7 @@ function readBread(scribe: Scribe, node: ast.Bread): Bread {
     const until = one<ast.BreadUntil>('BreadUntil', 'until');
     const plate = one<ast.BreadPlate>('BreadPlate', 'on');
     const piece = one<ast.BreadPiece>('BreadPiece', 'with');
-    const contains = scribe.once(ofType<ast.BreadClause, ast.Contains>(clauses, 'Contains'), 'contains');
+    const contains = ofType<ast.BreadClause, ast.Contains>(clauses, 'Contains');
     const recipe = scribe.once(ofType<ast.BreadClause, ast.Recipe>(clauses, 'Recipe'), 'recipe');
     const origin = scribe.origin(node);
     const head = scribe.head(node, 'phrases');
@@ -396,7 +403,7 @@ function readBread(scribe: Scribe, node: ast.Bread): Bread {
         until: until && scribe.named(until, 'course', 'course'),
         plate: plate && scribe.named(plate, 'plate', 'piece'),
         piece: piece && scribe.named(piece, 'piece', 'piece'),
-        contains: contains && readContains(scribe, contains),
+        contains: readAllContains(scribe, contains),
         suits: ofType<ast.BreadClause, ast.Suits>(clauses, 'Suits').flatMap((suits) =>
             scribe.names(suits, 'diets', 'diet'),
         ),
@@ -420,7 +427,7 @@ function readCoffee(scribe: Scribe, node: ast.Coffee): Coffee {
         scribe.once(ofType<ast.CoffeePhrase, U>(phrases, type), clause);
     const cup = one<ast.CoffeeCup>('CoffeeCup', 'in');
     const piece = one<ast.CoffeePiece>('CoffeePiece', 'with');
-    const contains = scribe.once(ofType<ast.CoffeeClause, ast.Contains>(clauses, 'Contains'), 'contains');
+    const contains = ofType<ast.CoffeeClause, ast.Contains>(clauses, 'Contains');
     const origin = scribe.origin(node);
     return {
         after: scribe.demanded(node, 'course', 'course'),
@@ -428,7 +435,7 @@ function readCoffee(scribe: Scribe, node: ast.Coffee): Coffee {
         cup: cup && scribe.named(cup, 'cup', 'piece'),
         piece: piece && scribe.named(piece, 'piece', 'piece'),
         temperature: scribe.quantity(one<ast.CoffeeAt>('CoffeeAt', 'at')?.temp, ['temperature']),
-        contains: contains && readContains(scribe, contains),
+        contains: readAllContains(scribe, contains),
         accompaniments: ofType<ast.CoffeeClause, ast.Accompaniment>(clauses, 'Accompaniment').map((each) =>
             readAccompaniment(scribe, each),
         ),

@@ -75,7 +75,9 @@ export class Scribe {
 
     // ---------------------------------------------------------------- places
     place(span: Span | undefined): Origin {
-        return span ? { file: this.file, start: span.offset, end: span.end } : { file: this.file, start: 0, end: 0 };
+        // A word that the text breaks off in may be placed past its end.
+        const end = Math.min(span?.end ?? 0, this.text.length);
+        return { file: this.file, start: Math.min(span?.offset ?? 0, end), end };
     }
 
     origin(node: AstNode): Origin {
@@ -190,9 +192,15 @@ export class Scribe {
     /**
      * A figure with its unit in the computing unit.
      * @param wanted what it may measure; the first is assumed for the units to offer. `undefined` takes any, a bare count too.
+     * @param more `unitFrom`: the second figure of a range, whose unit a bare first one takes (`6 to 10 °C`);
+     *   `fits`: which values, in the computing unit, a missing unit may lead to
      * @returns `undefined` where the unit is missing or measures something else: that is a finding of its own
      */
-    quantity(node: ast.Quantity | undefined, wanted?: readonly Dimension[]): Quantity | undefined {
+    quantity(
+        node: ast.Quantity | undefined,
+        wanted?: readonly Dimension[],
+        more: { readonly unitFrom?: ast.Quantity; readonly fits?: (value: number) => boolean } = {},
+    ): Quantity | undefined {
         if (!node || !spanOf(node) || typeof node.value !== 'string') {
             return undefined;
         }
@@ -202,15 +210,17 @@ export class Scribe {
             return undefined;
         }
         const written = this.text.slice(origin.start, origin.end);
-        if (node.unit === undefined) {
+        const unitNode = node.unit === undefined ? more.unitFrom : node;
+        if (unitNode?.unit === undefined) {
             if (!wanted || wanted.includes('count')) {
                 return { value, dimension: 'count', written, origin };
             }
-            const likely = wanted.flatMap((dimension) => (dimension === 'count' ? [] : LIKELY_UNITS[dimension]));
-            this.unitProblems.push({ written, value, wanted, likely, origin });
+            const units = wanted.flatMap((dimension) => (dimension === 'count' ? [] : LIKELY_UNITS[dimension]));
+            const fitting = units.filter((unit) => more.fits?.(toComputing(value, unit)) ?? true);
+            this.unitProblems.push({ written, value, wanted, likely: fitting.length > 0 ? fitting : units, origin });
             return undefined;
         }
-        const unit = this.unit(node, node.unit, wanted);
+        const unit = unitNode === node ? this.unit(node, unitNode.unit, wanted) : knownUnit(unitNode.unit);
         if (!unit) {
             return undefined;
         }
@@ -268,6 +278,11 @@ export class Scribe {
             }
         }
     }
+}
+
+/** The unit of a range's second figure, for its first; whatever is amiss with it is told where it stands. */
+function knownUnit(word: string): UnitName | undefined {
+    return Object.hasOwn(UNITS, word) ? (word as UnitName) : SPELT[word]?.[0];
 }
 
 /** The clauses of one sort, in source order. */

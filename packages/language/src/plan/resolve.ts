@@ -1,9 +1,9 @@
-import type { Files } from '../files.js';
+import type { Files } from './files.js';
 import type { Cupboard, LocalCode } from './cupboard.js';
 import { customSpecs } from './customs.js';
 import { load, type ReadText } from './load.js';
 import { mergeCupboards } from './merge.js';
-import { readRecipe } from './recipes.js';
+import { readRecipe } from './read-recipe.js';
 import type { Text } from './origin.js';
 import type { Custom, Customs, Dish, House, Menu, Plan, Reading, Waiver } from './types.js';
 

@@ -80,6 +80,8 @@ export interface NamedGuest {
 // ------------------------------------------------------------------ menu
 export interface Menu {
     readonly origin: Origin;
+    /** The word `menu`. */
+    readonly head: Origin;
     /** In the order written, which is the order served. */
     readonly courses: readonly Course[];
     readonly bread?: Bread;
@@ -331,6 +333,7 @@ export interface Rate {
 export interface RuleSetting {
     readonly rule: Named;
     readonly level: 'off' | Severity;
+    readonly levelOrigin: Origin;
     readonly reason?: Text;
     readonly origin: Origin;
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { check } from '../check.js';
-import { filesInMemory } from '../files.js';
+import { filesInMemory } from '../plan/files.js';
 
 /** What the rule about the menu's notice says of a main course of this kind with this `cook to`. */
 function saysOf(kind: string, clause: string): string[] {

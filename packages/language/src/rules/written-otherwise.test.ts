@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { check } from '../check.js';
-import { filesInMemory } from '../files.js';
+import { filesInMemory } from '../plan/files.js';
 
 // A fixture can't show it: what the fixture expects would stand inside the comment.
 it('finds a comment that does not close where it opens, and nothing that follows from it', () => {

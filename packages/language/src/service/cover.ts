@@ -167,14 +167,12 @@ function placed(plan: Plan, draft: Draft): CoverPiece {
     const { customs } = plan;
     const { piece, dish } = draft;
     if (dish && isDessert(plan.cupboard.kinds.get(dish.kind.name)) && draft.when === 'laid') {
-        switch (customs.dessert.value) {
-            case 'above':
-                return { ...draft, side: 'above' };
-            case 'brought':
-                // A piece the text says is laid stays laid, and is judged.
-                if (!isSaidLaid(draft)) {
-                    return { ...draft, side: sideOf(piece.family), when: 'brought', broughtBecause: 'custom' };
-                }
+        if (customs.dessert.value === 'above') {
+            return { ...draft, side: 'above' };
+        }
+        // A piece the text says is laid stays laid, and is judged.
+        if (customs.dessert.value === 'brought' && !isSaidLaid(draft)) {
+            return { ...draft, side: sideOf(piece.family), when: 'brought', broughtBecause: 'custom' };
         }
     }
     if (isOysterFork(piece)) {

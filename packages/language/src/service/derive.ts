@@ -244,8 +244,10 @@ function findReaches(
             note(group, common?.conflicts ?? [], serving.course.index);
         }
     }
-    for (const { pour, course } of pours) {
-        for (const group of groups) {
+    for (const { pour, course, dish } of pours) {
+        // A dish's own pour reaches those who get the dish.
+        const reached = dish ? (servings[course]?.portions.find((portion) => portion.dish === dish)?.groups ?? []).map((each) => each.group) : groups;
+        for (const group of reached) {
             const isReplaced = pour.instead.some(
                 (instead) => pourConflicts(instead, group, plan.cupboard).length === 0,
             );

@@ -7,13 +7,25 @@ import type { CourseServing, GuestGroup, Portion, Unserved } from './types.js';
 /** What giving a dish to a guest costs in preference; lower is liked better. Closed where it must not be. */
 const LIKED = { chosen: 0, meant: 1, counted: 2, rest: 3, stoodIn: 20 } as const;
 
-/** How many portions a dish has: a stated number or share, else as many as are wanted. */
-export function portionsStated(dish: Dish, guestCount: number): number | undefined {
-    if (dish.who?.sort !== 'some') {
-        return undefined;
+/**
+ * How many portions each dish has: a stated number, or its share of the guests; `undefined` where it has as many as are wanted.
+ * Shares are rounded by largest remainder, so that thirds of 25 make 25.
+ */
+export function portionsStated(dishes: readonly Dish[], guestCount: number): (number | undefined)[] {
+    const who = dishes.map((dish) => (dish.who?.sort === 'some' ? dish.who : undefined));
+    const exact = who.map((each) => (each?.share ? each.share.value * guestCount : 0));
+    const counts = exact.map((portion) => Math.floor(portion + ROUNDING_NOISE));
+    const total = Math.round(exact.reduce((sum, portion) => sum + portion, 0));
+    const byRemainder = exact.map((portion, index) => ({ index, rest: portion - counts[index]! })).toSorted((a, b) => b.rest - a.rest || a.index - b.index);
+    let missing = total - counts.reduce((sum, count) => sum + count, 0);
+    for (const { index } of byRemainder.filter((each) => who[each.index]?.share)) {
+        counts[index]! += missing-- > 0 ? 1 : 0;
     }
-    return dish.who.count?.count ?? (dish.who.share && Math.round(dish.who.share.value * guestCount));
+    return who.map((each, index) => each?.count?.count ?? (each?.share ? counts[index] : undefined));
 }
+
+/** 0.2 × 85 is a hair off 17 in binary fractions. */
+const ROUNDING_NOISE = 1e-9;
 
 /** True where the dish is for guests of some need and the group has every one of them. */
 function isMeantFor(dish: Dish, group: GuestGroup, cupboard: Cupboard): boolean {
@@ -48,7 +60,7 @@ export function serveCourse(
     const { dishes } = course;
     const kindOf = (dish: Dish) => cupboard.kinds.get(dish.kind.name);
     const conflicts = groups.map((group) => dishes.map((dish) => dishConflicts(dish, kindOf(dish), group, cupboard)));
-    const stated = dishes.map((dish) => portionsStated(dish, guestCount));
+    const stated = portionsStated(dishes, guestCount);
     const flow = solveTransport({
         supply: groups.map((group) => group.count),
         capacity: stated.map((count) => count ?? Infinity),

@@ -1,5 +1,5 @@
 import { parse as parseYaml } from 'yaml';
-import { resolvePath, type Files } from '../files.js';
+import { resolvePath, type Files } from './files.js';
 import type { Text } from './origin.js';
 import type { RecipeFacts } from './types.js';
 
@@ -58,9 +58,9 @@ function jsonRecipe(document: unknown): Fields {
 /** `40`, `"40 servings"`, `["40", "40 bowls"]` or a QuantitativeValue; the first whole or decimal number in it. */
 function portionsIn(recipe: Fields): number | undefined {
     for (const key of ['portions', 'yield', 'recipeYield', 'servings']) {
-        const stated = [recipe[key]].flat().map((value) => (isFields(value) ? value['value'] : value));
+        const stated = [recipe[key]].flat().map((value) => (isFields(value) ? value.value : value));
         for (const value of stated) {
-            const number = /\d+(\.\d+)?/.exec(String(value ?? ''));
+            const number = /\d+(\.\d+)?/.exec(typeof value === 'string' || typeof value === 'number' ? String(value) : '');
             if (number && Number(number[0]) > 0) {
                 return Number(number[0]);
             }

@@ -1,0 +1,157 @@
+import type { Course, Plan } from '../plan/types.js';
+import { brokenBy, courseName, precedences, type Precedence } from './course-order.js';
+import type { Fix } from './fixes.js';
+import { defineRule, type Report } from './rule.js';
+import { listed, quoted } from './wording.js';
+
+export default defineRule({
+    id: 'courses-out-of-order',
+    group: 'service',
+    since: '0.1.0',
+    title: 'A course before one that it should follow',
+    why: 'Each course prepares for the next, light before rich and the sweet last; the kitchen, the cover and the wines are all built on that order.',
+    source: ['table-service 7.6', 'table-service 7.10', 'table-service 7.13', 'table-service 7.15', 'table-service 7.17', 'table-service 5.27'],
+    fix: 'always',
+    customs: ['salad', 'entree', 'intermezzo', 'cheese'],
+    scope: 'event',
+    examples: {
+        wrong: [
+            {
+                title: 'Fish before the soup',
+                text: `event "Harbour supper" {
+    date 2026-10-17
+    zone America/Halifax
+    seated 19:00
+    guests 24
+}
+
+menu {
+    <|course fish "Baked hake"|> {
+        served on fish-plate warmed to 60 °C at 62 °C
+        lasts 20 min
+        contains fish
+    }
+    course cold-soup "Chilled cucumber soup" {
+        served in soup-plate chilled at 6 °C
+        lasts 15 min
+        contains milk
+    }
+}
+`,
+            },
+        ],
+        right: [
+            {
+                text: `event "Harbour supper" {
+    date 2026-10-17
+    zone America/Halifax
+    seated 19:00
+    guests 24
+}
+
+menu {
+    course cold-soup "Chilled cucumber soup" {
+        served in soup-plate chilled at 6 °C
+        lasts 15 min
+        contains milk
+    }
+    course fish "Baked hake" {
+        served on fish-plate warmed to 60 °C at 62 °C
+        lasts 20 min
+        contains fish
+    }
+}
+`,
+            },
+        ],
+    },
+    check({ plan, report }) {
+        const courses = plan.menu?.courses ?? [];
+        const rules = precedences(plan);
+        const written = courses.map((course) => course.index);
+        let order: readonly number[] = written;
+        // One misplaced course breaks several precedences: each finding is the one course whose move mends most.
+        for (let broken = brokenBy(rules, order); broken.length > 0; broken = brokenBy(rules, order)) {
+            const move = bestMove(rules, order, written);
+            if (!move || brokenBy(rules, moved(order, move)).length >= broken.length) {
+                // Precedences that contradict each other, such as kinds that follow each other, order nothing.
+                break;
+            }
+            const course = courses[move.course]!;
+            report(misplaced(plan, course, broken.filter(({ earlier, later }) => [earlier, later].includes(move.course)), fixFor(rules, courses, written, course.index)));
+            order = moved(order, move);
+        }
+        const coffee = plan.menu?.coffee;
+        const after = courses.find((course) => course.kind.name === coffee?.after.name || course.title === coffee?.after.name);
+        const last = courses.at(-1);
+        // With the last course or after it; `after` the one before it is with it.
+        if (coffee && after && last && after.index < last.index - 1) {
+            report({
+                at: coffee.after.origin,
+                message: `Coffee after \`${after.title}\` comes before ${listed(courses.slice(after.index + 1).map((course) => `\`${course.title}\``))}; it is served with the last course or after it.`,
+                hint: `Serve coffee after \`${last.title}\`.`,
+                related: [{ at: last.head, message: 'The last course is here.' }],
+                fixes: [
+                    {
+                        title: `Serve coffee after \`${last.title}\``,
+                        safety: 'unsafe',
+                        preferred: true,
+                        changes: [{ do: 'replace', at: coffee.after.origin, words: courseName(courses, last) }],
+                    },
+                ],
+            });
+        }
+    },
+});
+
+/** Take a course out and put it back in at `to`. */
+interface Move {
+    readonly course: number;
+    readonly to: number;
+}
+
+function moved(order: readonly number[], { course, to }: Move): readonly number[] {
+    return order.filter((index) => index !== course).toSpliced(to, 0, course);
+}
+
+/** The move that breaks the fewest precedences; of equal ones the shortest, then the one of the course that stands first. */
+function bestMove(rules: readonly Precedence[], order: readonly number[], courses: readonly number[]): Move | undefined {
+    const moves = courses.flatMap((course) => order.map((_, to) => ({ course, to }))).filter(({ course, to }) => order[to] !== course);
+    const cost = (move: Move) => brokenBy(rules, moved(order, move)).length * order.length + Math.abs(order.indexOf(move.course) - move.to);
+    return moves.reduce<Move | undefined>((best, move) => (best && cost(best) <= cost(move) ? best : move), undefined);
+}
+
+function misplaced(plan: Plan, course: Course, broken: readonly Precedence[], fix: Fix): Report {
+    const courses = plan.menu!.courses;
+    const after = broken.filter(({ later }) => later === course.index).map(({ earlier }) => courses[earlier]!);
+    const before = broken.filter(({ earlier }) => earlier === course.index).map(({ later }) => courses[later]!);
+    const titles = (some: readonly Course[]) => listed(some.map(({ title }) => `\`${title}\``));
+    const custom = broken.find((each) => each.custom)?.custom;
+    const because = custom ? ` (custom \`${custom}: ${plan.customs[custom].value}\`)` : '';
+    return {
+        at: course.head,
+        message:
+            after.length > 0
+                ? `\`${course.title}\` comes before ${titles(after)}, which it follows${because}.`
+                : `\`${course.title}\` comes after ${titles(before)}, which follows it${because}.`,
+        hint: `${fix.title}.`,
+        related: [...after, ...before].map((other) => ({ at: other.head, message: `${quoted(other.kind.name)} is served here.` })),
+        fixes: [fix],
+    };
+}
+
+/** The move of this one course, in the menu as written, that mends most. */
+function fixFor(rules: readonly Precedence[], courses: readonly Course[], written: readonly number[], index: number): Fix {
+    const { to } = bestMove(rules, written, [index])!;
+    const others = courses.filter((course) => course.index !== index);
+    const next = others[to];
+    const course = courses[index]!;
+    return {
+        title: next ? `Serve \`${course.title}\` before \`${next.title}\`` : `Serve \`${course.title}\` after \`${others.at(-1)!.title}\``,
+        safety: 'unsafe',
+        preferred: true,
+        changes: next
+            ? [{ do: 'move-before', block: course.origin, before: next.origin }]
+            : courses.slice(index + 1).map((later) => ({ do: 'move-before', block: later.origin, before: course.origin })),
+    };
+}
