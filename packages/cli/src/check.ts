@@ -5,6 +5,7 @@ import { palette, wantsColor, type ColorChoice } from './colors.js';
 import type { ReportFormat } from './formats.js';
 import { allInputs, shownPath, type Input } from './inputs.js';
 import { writeResult, writeTalk } from './output.js';
+import { CANNOT_RUN, tellFaults } from './faults.js';
 import { inOrder, Locator, type LocatedFinding } from './report/located.js';
 import { reporterFor } from './report/reporter.js';
 import { rewriteText } from './write-file.js';
@@ -29,6 +30,7 @@ export async function runCheck(paths: readonly string[], options: CheckOptions):
     const inputs = await allInputs(paths, options);
     const located: LocatedFinding[] = [];
     let fixed = 0;
+    let faults = 0;
     let isFixedTextOnStdout = false;
     for (const input of inputs) {
         let checked: Checked;
@@ -40,6 +42,7 @@ export async function runCheck(paths: readonly string[], options: CheckOptions):
         } else {
             checked = check(input.file, input.files);
         }
+        faults += tellFaults(input.shown, checked);
         located.push(...new Locator(input.files.root, process.cwd(), checked).findings(checked.findings));
     }
     const findings = inOrder(located);
@@ -52,7 +55,7 @@ export async function runCheck(paths: readonly string[], options: CheckOptions):
         await palette(wantsColor(options.color, channel)),
     );
     (isFixedTextOnStdout ? writeTalk : writeResult)(text);
-    return isFailure(counts, options) ? 1 : 0;
+    return faults > 0 ? CANNOT_RUN : isFailure(counts, options) ? 1 : 0;
 }
 
 /** Applies the fixes and writes each changed file; the text of standard input goes to stdout. */

@@ -2,6 +2,7 @@ import { resolve } from 'node:path';
 import { compile } from 'underliner-language';
 import { CannotRun } from './cannot-run.js';
 import { palette, wantsColor, type ColorChoice } from './colors.js';
+import { CANNOT_RUN, tellFaults } from './faults.js';
 import { oneInput } from './inputs.js';
 import { writeResult, writeTalk } from './output.js';
 import { inOrder, Locator } from './report/located.js';
@@ -23,6 +24,9 @@ export async function runCompile(path: string, options: CompileOptions): Promise
         throw new CannotRun(`The plan would take the place of its own text, \`${input.shown}\`. Give -o another name.`);
     }
     const { checked, text } = compile(input.file, input.files, { despiteErrors: options.despiteErrors ?? false });
+    if (tellFaults(input.shown, checked) > 0) {
+        return CANNOT_RUN;
+    }
     const errors = checked.findings.filter(({ severity }) => severity === 'error');
     if (errors.length > 0) {
         const colors = await palette(wantsColor(options.color, 2));

@@ -5,15 +5,13 @@ import { CannotRun } from './cannot-run.js';
 import type { CheckOptions } from './check.js';
 import type { ColorChoice } from './colors.js';
 import type { CompileOptions } from './compile.js';
+import { CANNOT_RUN, tellFault } from './faults.js';
 import { writeResult, writeTalk } from './output.js';
 import { reportFormats, ruleListFormats } from './formats.js';
 import type { RulesOptions } from './rules.js';
 
 /** Written in by the build from package.json. */
 declare const UNDERLINER_VERSION: string;
-
-/** Wrong usage, an unreadable file, or a fault of ours. Findings are 1. */
-const CANNOT_RUN = 2;
 
 const severities: readonly Severity[] = ['error', 'warning', 'info', 'hint'];
 const paths = 'files, folders, globs, or - for standard input';
@@ -113,13 +111,7 @@ function fail(failure: unknown): void {
         writeTalk(`underliner: ${failure.message}\n`);
         return;
     }
-    const what = failure instanceof Error ? failure.message : String(failure);
-    writeTalk(`underliner: This is a fault in Underliner, not in your files: ${what}\n`);
-    if (process.env.UNDERLINER_TRACE && failure instanceof Error) {
-        writeTalk(`${failure.stack}\n`);
-    } else {
-        writeTalk('Please report it, with what it says when UNDERLINER_TRACE=1 is set.\n');
-    }
+    tellFault('', failure);
 }
 
 /**
