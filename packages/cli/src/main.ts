@@ -115,7 +115,7 @@ function fail(failure: unknown): void {
 }
 
 /**
- * Runs the program; sets the exit code and leaves, so that everything written arrives.
+ * Runs the program. When it is done, everything is written and the exit code is set.
  * @param argv as Node has it: two words before the arguments
  */
 export async function main(argv: readonly string[]): Promise<void> {

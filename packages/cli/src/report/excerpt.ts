@@ -53,9 +53,9 @@ function cells(text: string): string[] {
     for (const character of characters(text)) {
         if (character === '\t') {
             result.push(...' '.repeat(TAB_WIDTH));
-        } else if (CONTROL.test(character)) {
+        } else if (isControl(character)) {
             result.push('\uFFFD');
-        } else if (WIDE.test(character)) {
+        } else if (isWide(character)) {
             result.push(character, '');
         } else {
             result.push(character);
@@ -64,8 +64,19 @@ function cells(text: string): string[] {
     return result;
 }
 
-/** Characters that would move the cursor, change the terminal or turn the direction of writing. */
-const CONTROL = /[\p{Cc}\u200E\u200F\u202A-\u202E\u2066-\u2069]/u;
+const PRINTABLE_ASCII = /^[ -~]$/;
+
+/** Would move the cursor, change the terminal or turn the direction of writing. */
+function isControl(character: string): boolean {
+    return !PRINTABLE_ASCII.test(character) && /[\p{Cc}\u200E\u200F\u202A-\u202E\u2066-\u2069]/u.test(character);
+}
+
 /** Shown two columns wide: emoji, and the letters of East Asian scripts. */
-const WIDE =
-    /\p{Emoji_Presentation}|\uFE0F|[\p{sc=Han}\p{sc=Hiragana}\p{sc=Katakana}\p{sc=Hangul}\u3000-\u303E\uFF01-\uFF60]/u;
+function isWide(character: string): boolean {
+    return (
+        !PRINTABLE_ASCII.test(character) &&
+        /\p{Emoji_Presentation}|\uFE0F|[\p{sc=Han}\p{sc=Hiragana}\p{sc=Katakana}\p{sc=Hangul}\u3000-\u303E\uFF01-\uFF60]/u.test(
+            character,
+        )
+    );
+}
