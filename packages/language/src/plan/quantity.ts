@@ -48,22 +48,26 @@ export const UNITS = {
 
 const COMPUTING_UNIT = { temperature: 'C', length: 'mm', volume: 'ml', mass: 'g', time: 'min' } as const;
 
-/** Twelve significant digits: what is left of a conversion once the noise of binary fractions is gone. */
+/** Twelve significant digits, and zero where only the noise of binary fractions is left: 32 °F are 0 °C. */
 function tidy(value: number): number {
-    return Number(value.toPrecision(12));
+    return Math.abs(value) < 1e-12 ? 0 : Number(value.toPrecision(12));
 }
 
 /** @returns `value` in the computing unit of the unit's dimension (°C, mm, ml, g, min, share 0–1). */
 export function toComputing(value: number, unit: UnitName): number {
     const spec: UnitSpec = UNITS[unit];
-    if (spec.dimension === 'share') return tidy(value / 100);
+    if (spec.dimension === 'share') {
+        return tidy(value / 100);
+    }
     return tidy(convertBetween(value, spec.library!, COMPUTING_UNIT[spec.dimension as keyof typeof COMPUTING_UNIT]));
 }
 
 /** @returns a figure of the unit's dimension, given in its computing unit, in `unit`. */
 export function fromComputing(value: number, unit: UnitName): number {
     const spec: UnitSpec = UNITS[unit];
-    if (spec.dimension === 'share') return tidy(value * 100);
+    if (spec.dimension === 'share') {
+        return tidy(value * 100);
+    }
     return tidy(convertBetween(value, COMPUTING_UNIT[spec.dimension as keyof typeof COMPUTING_UNIT], spec.library!));
 }
 
