@@ -61,7 +61,8 @@ export default defineRule({
             return;
         }
         const butter = bread.accompaniments.find(({ sort }) => sort === 'butter');
-        const laidByCustom = plan.customs['bread-plate'].value === 'laid' && plan.customs['bread-place'].value === 'plate';
+        const laidByCustom =
+            plan.customs['bread-plate'].value === 'laid' && plan.customs['bread-place'].value === 'plate';
         if (!laidByCustom && !bread.piece && !butter) {
             return;
         }
@@ -72,10 +73,22 @@ export default defineRule({
             message: `No plate is set for ${needing}.`,
             hint: `${title}${laidByCustom ? '' : ', or serve it without butter'}.`,
             related: plan.customs['bread-plate'].origin
-                ? [{ at: plan.customs['bread-plate'].origin, message: 'The house lays no bread plates unless the menu asks for them.' }]
+                ? [
+                      {
+                          at: plan.customs['bread-plate'].origin,
+                          message: 'The house lays no bread plates unless the menu asks for them.',
+                      },
+                  ]
                 : [],
             fixes: plan.cupboard.pieces.has('bread-plate')
-                ? [{ title, safety: 'unsafe', preferred: true, changes: [{ do: 'append', at: bread.head, words: 'on bread-plate' }] }]
+                ? [
+                      {
+                          title,
+                          safety: 'unsafe',
+                          preferred: true,
+                          changes: [{ do: 'append', at: bread.head, words: 'on bread-plate' }],
+                      },
+                  ]
                 : [],
         });
     },

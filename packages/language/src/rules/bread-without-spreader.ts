@@ -60,13 +60,19 @@ export default defineRule({
             return;
         }
         const kind = plan.cupboard.kinds.get('bread');
-        if (spreader && (isSortOfPiece(plan.cupboard, spreader.name, 'butter-spreader') || (kind && suitsKind(plan.cupboard, spreader.name, kind)))) {
+        if (
+            spreader &&
+            (isSortOfPiece(plan.cupboard, spreader.name, 'butter-spreader') ||
+                (kind && suitsKind(plan.cupboard, spreader.name, kind)))
+        ) {
             return;
         }
         const title = 'Lay `butter-spreader` with the bread';
         report({
             at: bread.piece?.origin ?? bread.head,
-            message: spreader ? `${quoted(spreader.name)} is no butter spreader.` : `\`${butter?.title ?? 'butter'}\` comes with the bread, and no spreader does.`,
+            message: spreader
+                ? `${quoted(spreader.name)} is no butter spreader.`
+                : `\`${butter?.title ?? 'butter'}\` comes with the bread, and no spreader does.`,
             hint: `${title}.`,
             fixes: plan.cupboard.pieces.has('butter-spreader')
                 ? [

@@ -16,7 +16,9 @@ export function allPieces(cover: Cover): readonly CoverPiece[] {
  * @param pieces of one cover, each for a dish; a piece without a dish is only taken out of its `lay` clause
  */
 export function bringWithCourse(cover: Cover, pieces: readonly CoverPiece[]): Intention[] {
-    const changes: Intention[] = pieces.filter((piece) => piece.from === 'lay').map((piece) => ({ do: 'remove', at: piece.origin }));
+    const changes: Intention[] = pieces
+        .filter((piece) => piece.from === 'lay')
+        .map((piece) => ({ do: 'remove', at: piece.origin }));
     for (const dish of new Set(pieces.flatMap((piece) => piece.dish ?? []))) {
         const brought = pieces.filter((piece) => piece.dish === dish);
         changes.push(...bringForDish(cover, dish, brought));
@@ -29,20 +31,31 @@ function bringForDish(cover: Cover, dish: Dish, brought: readonly CoverPiece[]):
     if (uses.every((use) => use !== undefined)) {
         return uses.map((use) =>
             use.laid
-                ? { do: 'replace', at: use.origin, words: writeUse({ ...use, name: use.piece.name, laid: false, brought: true }) }
+                ? {
+                      do: 'replace',
+                      at: use.origin,
+                      words: writeUse({ ...use, name: use.piece.name, laid: false, brought: true }),
+                  }
                 : { do: 'append', at: use.origin, words: 'brought with the course' },
         );
     }
     // The kind names the pieces: the dish now names all of them, so that the others stay as they are.
     const all = allPieces(cover).filter((piece) => piece.dish === dish && piece.purpose === 'eating');
     const clause = writeEaten(all.map((piece) => [writePiece(piece, brought.includes(piece))]));
-    return [dish.eatenOrigin ? { do: 'replace', at: dish.eatenOrigin, words: clause } : { do: 'add-clause', to: dish.origin, clause }];
+    return [
+        dish.eatenOrigin
+            ? { do: 'replace', at: dish.eatenOrigin, words: clause }
+            : { do: 'add-clause', to: dish.origin, clause },
+    ];
 }
 
 /** The words of the dish's `eaten with` clause that put a piece there. */
 export function statedUse(dish: Dish, piece: CoverPiece): PieceUse | undefined {
     const uses = (dish.eaten ?? []).flat();
-    return uses.find((use) => sameOrigin(use.origin, piece.origin)) ?? uses.find((use) => use.piece.name === piece.piece.name);
+    return (
+        uses.find((use) => sameOrigin(use.origin, piece.origin)) ??
+        uses.find((use) => use.piece.name === piece.piece.name)
+    );
 }
 
 function writePiece(piece: CoverPiece, bring: boolean): string {

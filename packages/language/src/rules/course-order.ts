@@ -30,7 +30,10 @@ function byKind(cupboard: Cupboard, courses: readonly Course[]): Precedence[] {
     return courses.flatMap((later) => {
         const before = kindsBefore(cupboard, later.kind.name);
         return courses
-            .filter((earlier) => earlier !== later && [...before].some((kind) => isSortOfKind(cupboard, earlier.kind.name, kind)))
+            .filter(
+                (earlier) =>
+                    earlier !== later && [...before].some((kind) => isSortOfKind(cupboard, earlier.kind.name, kind)),
+            )
             .filter((earlier) => !decidedByCustom(cupboard, earlier.kind.name, later.kind.name))
             .map((earlier) => ({ earlier: earlier.index, later: later.index }));
     });
@@ -62,13 +65,15 @@ function decidedByCustom(cupboard: Cupboard, one: string, other: string): boolea
 
 function byCustom(cupboard: Cupboard, customs: Customs, courses: readonly Course[]): Precedence[] {
     const found: Precedence[] = [];
-    const ofKind = (...kinds: string[]) => courses.filter((course) => kinds.some((kind) => isSortOfKind(cupboard, course.kind.name, kind)));
+    const ofKind = (...kinds: string[]) =>
+        courses.filter((course) => kinds.some((kind) => isSortOfKind(cupboard, course.kind.name, kind)));
     /** A roast may also be a dish of the main course. */
     const serving = (kind: string) =>
         courses.filter(
             (course) =>
                 isSortOfKind(cupboard, course.kind.name, kind) ||
-                (ofKind('main').includes(course) && course.dishes.some((dish) => isSortOfKind(cupboard, dish.kind.name, kind))),
+                (ofKind('main').includes(course) &&
+                    course.dishes.some((dish) => isSortOfKind(cupboard, dish.kind.name, kind))),
         );
     const firstOf = (...choices: (readonly Course[])[]) => choices.find((choice) => choice.length > 0) ?? [];
     const order = (custom: Precedence['custom'], earlier: readonly Course[], later: readonly Course[]) => {
@@ -89,6 +94,9 @@ function byCustom(cupboard: Cupboard, customs: Customs, courses: readonly Course
         case 'before-main':
             order('salad', ofKind('salad'), main);
             break;
+        case 'with-main':
+        case 'as-written':
+            break;
     }
     const roast = firstOf(serving('roast'), ofKind('main'));
     switch (customs.entree.value) {
@@ -97,6 +105,8 @@ function byCustom(cupboard: Cupboard, customs: Customs, courses: readonly Course
             break;
         case 'after-roast':
             order('entree', roast, ofKind('entree'));
+            break;
+        case 'as-written':
             break;
     }
     const game = serving('game');
@@ -107,11 +117,17 @@ function byCustom(cupboard: Cupboard, customs: Customs, courses: readonly Course
         case 'before-game':
             order('intermezzo', ofKind('intermezzo'), firstOf(game, main));
             if (game.length > 0) {
-                order('intermezzo', serving('roast').filter((course) => !game.includes(course)), ofKind('intermezzo'));
+                order(
+                    'intermezzo',
+                    serving('roast').filter((course) => !game.includes(course)),
+                    ofKind('intermezzo'),
+                );
             }
             break;
         case 'before-releve':
             order('intermezzo', ofKind('intermezzo'), firstOf(serving('releve'), main));
+            break;
+        case 'as-written':
             break;
     }
     const dessert = ofKind('dessert');
@@ -129,6 +145,8 @@ function byCustom(cupboard: Cupboard, customs: Customs, courses: readonly Course
         case 'after-savoury':
             order('cheese', ofKind('savoury'), ofKind('cheese'));
             order('cheese', ofKind('cheese'), ofKind('fruit'));
+            break;
+        case 'as-written':
             break;
     }
     return found;

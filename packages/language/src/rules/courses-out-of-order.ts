@@ -10,7 +10,14 @@ export default defineRule({
     since: '0.1.0',
     title: 'A course before one that it should follow',
     why: 'Each course prepares for the next, light before rich and the sweet last; the kitchen, the cover and the wines are all built on that order.',
-    source: ['table-service 7.6', 'table-service 7.10', 'table-service 7.13', 'table-service 7.15', 'table-service 7.17', 'table-service 5.27'],
+    source: [
+        'table-service 7.6',
+        'table-service 7.10',
+        'table-service 7.13',
+        'table-service 7.15',
+        'table-service 7.17',
+        'table-service 5.27',
+    ],
     fix: 'always',
     customs: ['salad', 'entree', 'intermezzo', 'cheese'],
     scope: 'event',
@@ -78,11 +85,20 @@ menu {
                 break;
             }
             const course = courses[move.course]!;
-            report(misplaced(plan, course, broken.filter(({ earlier, later }) => [earlier, later].includes(move.course)), fixFor(rules, courses, written, course.index)));
+            report(
+                misplaced(
+                    plan,
+                    course,
+                    broken.filter(({ earlier, later }) => [earlier, later].includes(move.course)),
+                    fixFor(rules, courses, written, course.index),
+                ),
+            );
             order = moved(order, move);
         }
         const coffee = plan.menu?.coffee;
-        const after = courses.find((course) => course.kind.name === coffee?.after.name || course.title === coffee?.after.name);
+        const after = courses.find(
+            (course) => course.kind.name === coffee?.after.name || course.title === coffee?.after.name,
+        );
         const last = courses.at(-1);
         // With the last course or after it; `after` the one before it is with it.
         if (coffee && after && last && after.index < last.index - 1) {
@@ -115,9 +131,16 @@ function moved(order: readonly number[], { course, to }: Move): readonly number[
 }
 
 /** The move that breaks the fewest precedences; of equal ones the shortest, then the one of the course that stands first. */
-function bestMove(rules: readonly Precedence[], order: readonly number[], courses: readonly number[]): Move | undefined {
-    const moves = courses.flatMap((course) => order.map((_, to) => ({ course, to }))).filter(({ course, to }) => order[to] !== course);
-    const cost = (move: Move) => brokenBy(rules, moved(order, move)).length * order.length + Math.abs(order.indexOf(move.course) - move.to);
+function bestMove(
+    rules: readonly Precedence[],
+    order: readonly number[],
+    courses: readonly number[],
+): Move | undefined {
+    const moves = courses
+        .flatMap((course) => order.map((_, to) => ({ course, to })))
+        .filter(({ course, to }) => order[to] !== course);
+    const cost = (move: Move) =>
+        brokenBy(rules, moved(order, move)).length * order.length + Math.abs(order.indexOf(move.course) - move.to);
     return moves.reduce<Move | undefined>((best, move) => (best && cost(best) <= cost(move) ? best : move), undefined);
 }
 
@@ -135,23 +158,35 @@ function misplaced(plan: Plan, course: Course, broken: readonly Precedence[], fi
                 ? `\`${course.title}\` comes before ${titles(after)}, which it follows${because}.`
                 : `\`${course.title}\` comes after ${titles(before)}, which follows it${because}.`,
         hint: `${fix.title}.`,
-        related: [...after, ...before].map((other) => ({ at: other.head, message: `${quoted(other.kind.name)} is served here.` })),
+        related: [...after, ...before].map((other) => ({
+            at: other.head,
+            message: `${quoted(other.kind.name)} is served here.`,
+        })),
         fixes: [fix],
     };
 }
 
 /** The move of this one course, in the menu as written, that mends most. */
-function fixFor(rules: readonly Precedence[], courses: readonly Course[], written: readonly number[], index: number): Fix {
+function fixFor(
+    rules: readonly Precedence[],
+    courses: readonly Course[],
+    written: readonly number[],
+    index: number,
+): Fix {
     const { to } = bestMove(rules, written, [index])!;
     const others = courses.filter((course) => course.index !== index);
     const next = others[to];
     const course = courses[index]!;
     return {
-        title: next ? `Serve \`${course.title}\` before \`${next.title}\`` : `Serve \`${course.title}\` after \`${others.at(-1)!.title}\``,
+        title: next
+            ? `Serve \`${course.title}\` before \`${next.title}\``
+            : `Serve \`${course.title}\` after \`${others.at(-1)!.title}\``,
         safety: 'unsafe',
         preferred: true,
         changes: next
             ? [{ do: 'move-before', block: course.origin, before: next.origin }]
-            : courses.slice(index + 1).map((later) => ({ do: 'move-before', block: later.origin, before: course.origin })),
+            : courses
+                  .slice(index + 1)
+                  .map((later) => ({ do: 'move-before', block: later.origin, before: course.origin })),
     };
 }

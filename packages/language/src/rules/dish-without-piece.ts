@@ -62,14 +62,22 @@ menu {
     check({ plan, service, report }) {
         for (const facts of service.facts) {
             const { dish, kind } = facts;
-            if (!kind || dish.eaten || kind.eaten || service.variations.some((variation) => hasPieceFor(variation, facts))) {
+            if (
+                !kind ||
+                dish.eaten ||
+                kind.eaten ||
+                service.variations.some((variation) => hasPieceFor(variation, facts))
+            ) {
                 continue;
             }
             const pieces = likelyPieces(plan.cupboard, kind, facts);
             report({
                 at: dish.head,
                 message: `${quoted(dish.title)} has nothing to eat it with: neither the dish nor its kind ${quoted(kind.name)} names a piece.`,
-                hint: pieces.length > 0 ? `Say what it is eaten with, such as ${listed(pieces.map(quoted))}.` : 'Say what it is eaten with.',
+                hint:
+                    pieces.length > 0
+                        ? `Say what it is eaten with, such as ${listed(pieces.map(quoted))}.`
+                        : 'Say what it is eaten with.',
                 fixes:
                     pieces.length > 0
                         ? [
@@ -77,7 +85,13 @@ menu {
                                   title: `Eat ${quoted(dish.title)} with ${listed(pieces.map(quoted))}`,
                                   safety: 'unsafe',
                                   preferred: true,
-                                  changes: [{ do: 'add-clause', to: dish.origin, clause: writeEaten(pieces.map((name) => [name])) }],
+                                  changes: [
+                                      {
+                                          do: 'add-clause',
+                                          to: dish.origin,
+                                          clause: writeEaten(pieces.map((name) => [name])),
+                                      },
+                                  ],
                               },
                           ]
                         : [],
@@ -98,6 +112,9 @@ function likelyPieces(cupboard: Cupboard, kind: Kind, { dish, vessel }: DishFact
     if (suited.length > 0) {
         return suited.map((piece) => piece.name);
     }
-    const usual = dish.served.vessel?.how === 'in' || (vessel && vessel.family !== 'plate') ? ['dessert-spoon'] : ['dinner-fork', 'dinner-knife'];
+    const usual =
+        dish.served.vessel?.how === 'in' || (vessel && vessel.family !== 'plate')
+            ? ['dessert-spoon']
+            : ['dinner-fork', 'dinner-knife'];
     return usual.every((name) => cupboard.pieces.has(name)) ? usual : [];
 }

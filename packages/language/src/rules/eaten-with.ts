@@ -16,6 +16,8 @@ export function writeEaten(pieces: readonly (readonly string[])[]): string {
 /** The pieces of a clause as written, without those that `drop` names. */
 export function writtenUses(eaten: Eaten, drop: (use: PieceUse) => boolean): string[][] {
     return eaten
-        .map((alternatives) => alternatives.filter((use) => !drop(use)).map((use) => writeUse({ ...use, name: use.piece.name })))
+        .map((alternatives) =>
+            alternatives.filter((use) => !drop(use)).map((use) => writeUse({ ...use, name: use.piece.name })),
+        )
         .filter((alternatives) => alternatives.length > 0);
 }

@@ -18,8 +18,12 @@ export function layClauses(plan: Plan): readonly LayClause[] {
     return [
         ...(lay ? [{ lay, dishes: courses.flatMap((course) => course.dishes), isWholeMenu: true }] : []),
         ...courses.flatMap((course) => [
-            ...(course.lay ? [{ lay: course.lay, dishes: course.dishes.filter((dish) => !dish.lay), isWholeMenu: false }] : []),
-            ...course.dishes.flatMap((dish) => (dish.lay ? [{ lay: dish.lay, dishes: [dish], isWholeMenu: false }] : [])),
+            ...(course.lay
+                ? [{ lay: course.lay, dishes: course.dishes.filter((dish) => !dish.lay), isWholeMenu: false }]
+                : []),
+            ...course.dishes.flatMap((dish) =>
+                dish.lay ? [{ lay: dish.lay, dishes: [dish], isWholeMenu: false }] : [],
+            ),
         ]),
     ];
 }
@@ -56,7 +60,11 @@ const SIDE_WORDS: Readonly<Record<LaySide, string>> = {
 
 /** Writes a clause again with other names: `names` gives those of each side, from the clause's own. A side left with none goes. */
 export function rewriteLay(lay: Lay, names: (side: LaySide, own: readonly Named[]) => readonly string[]): Intention {
-    const sections = LAY_SIDES.map((side) => ({ side, now: names(side, lay[side] ?? []), hadNothing: lay[side]?.length === 0 }))
+    const sections = LAY_SIDES.map((side) => ({
+        side,
+        now: names(side, lay[side] ?? []),
+        hadNothing: lay[side]?.length === 0,
+    }))
         .filter(({ now, hadNothing }) => now.length > 0 || hadNothing)
         .map(({ side, now }) => `${SIDE_WORDS[side]} ${now.length > 0 ? now.map(asName).join(', ') : 'nothing'}`);
     return { do: 'replace', at: lay.origin, words: `lay ${sections.length > 0 ? sections.join(' ') : 'left nothing'}` };

@@ -35,13 +35,17 @@ export interface Judged {
 
 /** Every `lay` clause of the menu, judged; not one with a name that nobody declares, which is a finding of its own. */
 export function judgeLayClauses(plan: Plan, service: Service): readonly Judged[] {
-    const clauses = layClauses(plan).filter(({ lay }) => laidNames(lay).every(({ named }) => plan.cupboard.pieces.has(named.name)));
+    const clauses = layClauses(plan).filter(({ lay }) =>
+        laidNames(lay).every(({ named }) => plan.cupboard.pieces.has(named.name)),
+    );
     if (clauses.length === 0) {
         return [];
     }
     const needs = needsByDish(plan, service);
     return clauses.map((clause) => {
-        const sets = clause.isWholeMenu ? service.variations.map((variation) => variation.dishes.filter((dish) => dish !== undefined)) : clause.dishes.map((dish) => [dish]);
+        const sets = clause.isWholeMenu
+            ? service.variations.map((variation) => variation.dishes.filter((dish) => dish !== undefined))
+            : clause.dishes.map((dish) => [dish]);
         const matches: Match[][] = [];
         const missing = new Set<Need>();
         for (const dishes of sets) {
@@ -80,7 +84,9 @@ export function laidTooSoon(judged: readonly Judged[]): readonly LaidTooSoon[] {
     const byCourse = judged.filter(({ clause }) => !clause.isWholeMenu);
     return byCourse.flatMap(({ clause, unused }) =>
         unused.flatMap((laid): LaidTooSoon[] => {
-            const after = byCourse.filter((other) => (other.clause.dishes[0]?.course ?? 0) > (clause.dishes[0]?.course ?? 0));
+            const after = byCourse.filter(
+                (other) => (other.clause.dishes[0]?.course ?? 0) > (clause.dishes[0]?.course ?? 0),
+            );
             const found = after.flatMap((other) => other.missing.map((need) => ({ later: other.clause, need })));
             const first = found.find(({ need }) => need.names.includes(laid.named.name));
             return first ? [{ clause, laid, ...first }] : [];
@@ -106,7 +112,10 @@ export function placeFor(plan: Plan, judged: Judged, side: LaySide, need: Need):
 /** What sorts the pieces of one side from the outside in: the order of use; spoons outside knives where that is the custom. */
 export function rankOn(plan: Plan, side: LaySide, { piece }: Need): number {
     const { family } = piece.piece;
-    const isInner = side === 'right' && plan.customs.spoons.value === 'outside-knives' && (family === 'knife' || (family === 'fork' && !isOysterFork(piece.piece)));
+    const isInner =
+        side === 'right' &&
+        plan.customs.spoons.value === 'outside-knives' &&
+        (family === 'knife' || (family === 'fork' && !isOysterFork(piece.piece)));
     return piece.course + (isInner ? (plan.menu?.courses.length ?? 0) : 0);
 }
 
@@ -119,14 +128,21 @@ export function sideOf(piece: CoverPiece): LaySide {
 function needsByDish(plan: Plan, service: Service): ReadonlyMap<Dish, readonly Need[]> {
     const needs = new Map<Dish, readonly Need[]>();
     for (const variation of service.variations) {
-        const pieces = allPieces(coverWithoutLay(plan, service, variation)).filter((piece) => piece.purpose === 'eating');
+        const pieces = allPieces(coverWithoutLay(plan, service, variation)).filter(
+            (piece) => piece.purpose === 'eating',
+        );
         for (const dish of variation.dishes) {
             if (dish && !needs.has(dish)) {
                 needs.set(
                     dish,
                     pieces
                         .filter((piece) => piece.dish === dish)
-                        .map((piece) => ({ dish, piece, names: alternativesOf(plan, dish, piece.piece.name), isLaid: piece.when === 'laid' })),
+                        .map((piece) => ({
+                            dish,
+                            piece,
+                            names: alternativesOf(plan, dish, piece.piece.name),
+                            isLaid: piece.when === 'laid',
+                        })),
                 );
             }
         }
@@ -138,7 +154,9 @@ function needsByDish(plan: Plan, service: Service): ReadonlyMap<Dish, readonly N
 export function coverWithoutLay(plan: Plan, service: Service, variation: Variation): Cover {
     const dishes = variation.dishes.map((dish) => {
         const facts = service.facts.find((each) => each.dish === dish);
-        return facts && { ...facts, dish: { ...facts.dish, lay: undefined }, course: { ...facts.course, lay: undefined } };
+        return (
+            facts && { ...facts, dish: { ...facts.dish, lay: undefined }, course: { ...facts.course, lay: undefined } }
+        );
     });
     const bare: Plan = {
         ...plan,
@@ -146,8 +164,17 @@ export function coverWithoutLay(plan: Plan, service: Service, variation: Variati
         customs: { ...plan.customs, overflow: { value: 'reported' } },
     };
     const cover = layCover({ plan: bare, dishes, pours: [], bread: service.bread, coffee: service.coffee });
-    const own = (pieces: readonly CoverPiece[]) => pieces.map((piece) => ({ ...piece, dish: piece.dish && variation.dishes[piece.course] }));
-    return { ...cover, left: own(cover.left), right: own(cover.right), above: own(cover.above), saucer: own(cover.saucer), breadPlate: own(cover.breadPlate), brought: own(cover.brought) };
+    const own = (pieces: readonly CoverPiece[]) =>
+        pieces.map((piece) => ({ ...piece, dish: piece.dish && variation.dishes[piece.course] }));
+    return {
+        ...cover,
+        left: own(cover.left),
+        right: own(cover.right),
+        above: own(cover.above),
+        saucer: own(cover.saucer),
+        breadPlate: own(cover.breadPlate),
+        brought: own(cover.brought),
+    };
 }
 
 function alternativesOf(plan: Plan, dish: Dish, name: string): readonly string[] {

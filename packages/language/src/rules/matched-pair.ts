@@ -76,7 +76,9 @@ menu {
                 at: wrong.piece.origin,
                 message: `${quoted(wrong.piece.name)} does not pair with ${quoted(kept.piece.name)}: ${quoted(dish.title)} gets a mixed pair.`,
                 hint: partner && `Lay ${quoted(partner)} beside ${quoted(kept.piece.name)}.`,
-                related: [{ at: kept.piece.origin, message: `${quoted(kept.piece.name)} is the other piece of the pair.` }],
+                related: [
+                    { at: kept.piece.origin, message: `${quoted(kept.piece.name)} is the other piece of the pair.` },
+                ],
                 fixes: partner
                     ? [
                           {
@@ -100,9 +102,14 @@ function wrongAndKept(pair: MismatchedPair): readonly [PieceUse, PieceUse] {
 /** A piece of the wrong one's family that pairs with the kept one and suits the dish: the kind's own first. */
 function partnerOf(cupboard: Cupboard, kind: Kind, kept: string, wrong: string): string | undefined {
     const family = cupboard.pieces.get(wrong)?.family;
-    const candidates = [...(kind.eaten ?? []).flat().map((use) => use.piece.name), ...statedPairs(cupboard, kept), ...cupboard.pieces.keys()];
+    const candidates = [
+        ...(kind.eaten ?? []).flat().map((use) => use.piece.name),
+        ...statedPairs(cupboard, kept),
+        ...cupboard.pieces.keys(),
+    ];
     const partners = candidates.filter(
-        (name) => name !== wrong && cupboard.pieces.get(name)?.family === family && pairsWith(cupboard, kept, name) === true,
+        (name) =>
+            name !== wrong && cupboard.pieces.get(name)?.family === family && pairsWith(cupboard, kept, name) === true,
     );
     return partners.find((name) => suitsKind(cupboard, name, kind)) ?? partners[0];
 }

@@ -64,25 +64,29 @@ menu {
             const judged = new Set<PieceUse>();
             for (const dish of course.dishes) {
                 const kind = cupboard.kinds.get(dish.kind.name);
-                for (const use of kind ? unsuited(cupboard, dish, kind) : []) {
-                    if (judged.has(use)) {
-                        continue;
-                    }
-                    // A clause of the course that is wrong for each of its dishes is one mistake; for some of them, it is those dishes' matter.
-                    const forAll = ownsEatenClause(dish) || sharedBy(course, dish).every((other) => unsuitedFor(cupboard, other, use));
-                    if (forAll) {
-                        judged.add(use);
-                    }
-                    const fix = fixFor(cupboard, dish, kind!, use, forAll);
-                    const wanted = wantedPieces(cupboard, kind!);
-                    report({
-                        at: forAll ? use.piece.origin : dish.head,
-                        message: `${quoted(use.piece.name)} does not suit ${quoted(dish.title)}: ${quoted(kind!.name)} is eaten with ${wanted.said}.`,
-                        hint: fix ? `${fix.title}.` : `Eat it with ${wanted.said}.`,
-                        related: forAll ? [] : [{ at: use.piece.origin, message: 'Here the course says what its dishes are eaten with.' }],
-                        fixes: fix ? [fix] : [],
-                    });
+                const bad = kind ? unsuited(cupboard, dish, kind).filter((use) => !judged.has(use)) : [];
+                const [use] = bad;
+                if (!kind || !use) {
+                    continue;
                 }
+                // A clause of the course that is wrong for each of its dishes is one mistake; for some of them, it is those dishes' matter.
+                const forAll =
+                    ownsEatenClause(dish) ||
+                    sharedBy(course, dish).every((other) => bad.every((each) => unsuitedFor(cupboard, other, each)));
+                if (forAll) {
+                    bad.forEach((each) => judged.add(each));
+                }
+                const fix = fixFor(cupboard, dish, kind, bad, forAll);
+                const wanted = wantedPieces(cupboard, kind);
+                report({
+                    at: forAll ? use.piece.origin : dish.head,
+                    message: `${listed(bad.map((each) => quoted(each.piece.name)))} ${bad.length > 1 ? 'do' : 'does'} not suit ${quoted(dish.title)}: ${quoted(kind.name)} is eaten with ${wanted.said}.`,
+                    hint: fix ? `${fix.title}.` : `Eat it with ${wanted.said}.`,
+                    related: forAll
+                        ? []
+                        : [{ at: use.piece.origin, message: 'Here the course says what its dishes are eaten with.' }],
+                    fixes: fix ? [fix] : [],
+                });
             }
         }
     },
@@ -123,26 +127,51 @@ function wantedPieces(cupboard: Cupboard, kind: Kind): { readonly names: readonl
     return { names, said: listed(names.map(quoted), 'or') };
 }
 
-function fixFor(cupboard: Cupboard, dish: Dish, kind: Kind, use: PieceUse, inPlace: boolean): Fix | undefined {
-    const family = cupboard.pieces.get(use.piece.name)?.family;
-    const kept = dish.eaten!.flat().filter((other) => other !== use && suitsKind(cupboard, other.piece.name, kind));
-    const missing = wantedPieces(cupboard, kind).names.filter((name) => !kept.some((other) => other.piece.name === name));
-    // Where the kind has no word of its own, one piece of the same family will do.
-    const sameFamily = missing.filter((name) => cupboard.pieces.get(name)?.family === family);
-    const instead = sameFamily.length > 0 ? sameFamily.slice(0, 1) : kind.eaten ? missing : missing.slice(0, 1);
-    if (instead.length === 0 && kept.length === 0) {
+/** Changes all the pieces that do not suit at once, so that no mixed pair is left. */
+function fixFor(
+    cupboard: Cupboard,
+    dish: Dish,
+    kind: Kind,
+    bad: readonly PieceUse[],
+    inPlace: boolean,
+): Fix | undefined {
+    const kept = dish
+        .eaten!.flat()
+        .filter((other) => !bad.includes(other) && suitsKind(cupboard, other.piece.name, kind));
+    const missing = wantedPieces(cupboard, kind).names.filter(
+        (name) => !kept.some((other) => other.piece.name === name),
+    );
+    const familyOf = (name: string): string | undefined => cupboard.pieces.get(name)?.family;
+    const taken = new Set<string>();
+    const swaps = bad.map((use) => {
+        // A piece of the same family takes its place; where the kind has no word of its own, one such piece will do.
+        const open = missing.filter((name) => !taken.has(name));
+        const sameFamily = open.filter((name) => familyOf(name) === familyOf(use.piece.name));
+        const instead =
+            sameFamily.length > 0 ? sameFamily.slice(0, 1) : kind.eaten && bad.length === 1 ? open : open.slice(0, 1);
+        instead.forEach((name) => taken.add(name));
+        return { use, instead };
+    });
+    const all = swaps.flatMap((swap) => swap.instead);
+    if (all.length === 0 && kept.length === 0) {
         return undefined;
     }
+    const without = listed(bad.map((use) => quoted(use.piece.name)));
     const title =
-        instead.length === 0
-            ? `Eat ${quoted(dish.title)} without ${quoted(use.piece.name)}`
-            : `Eat ${quoted(dish.title)} with ${listed(instead.map(quoted))}`;
-    if (inPlace && instead.length === 1) {
-        return { title, safety: 'unsafe', preferred: true, changes: [{ do: 'replace', at: use.piece.origin, words: instead[0]! }] };
+        all.length === 0
+            ? `Eat ${quoted(dish.title)} without ${without}`
+            : `Eat ${quoted(dish.title)} with ${listed(all.map(quoted))}`;
+    if (inPlace && swaps.every((swap) => swap.instead.length === 1)) {
+        const changes = swaps.map(({ use, instead }) => ({
+            do: 'replace' as const,
+            at: use.piece.origin,
+            words: instead[0]!,
+        }));
+        return { title, safety: 'unsafe', preferred: true, changes };
     }
     const pieces = [
-        ...writtenUses(dish.eaten!, (other) => other === use),
-        ...instead.map((name) => [writeUse({ ...use, name })]),
+        ...writtenUses(dish.eaten!, (other) => bad.includes(other)),
+        ...swaps.flatMap(({ use, instead }) => instead.map((name) => [writeUse({ ...use, name })])),
     ];
     const clause = writeEaten(pieces);
     return {
@@ -150,7 +179,9 @@ function fixFor(cupboard: Cupboard, dish: Dish, kind: Kind, use: PieceUse, inPla
         safety: 'unsafe',
         preferred: true,
         changes: [
-            inPlace ? { do: 'replace', at: dish.eatenOrigin!, words: clause } : { do: 'add-clause', to: dish.origin, clause },
+            inPlace
+                ? { do: 'replace', at: dish.eatenOrigin!, words: clause }
+                : { do: 'add-clause', to: dish.origin, clause },
         ],
     };
 }

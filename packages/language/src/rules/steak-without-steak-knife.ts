@@ -66,18 +66,30 @@ menu {
             const kind = cupboard.kinds.get(dish.kind.name);
             // A house that declares its steaks to be eaten with another knife is taken at its word.
             const wanted = (kind?.eaten ?? []).flat().find((use) => isSteakKnife(use.piece.name))?.piece.name;
-            if (!kind?.lineage.includes('steak') || !wanted || !dish.eaten || mismatchedPair(cupboard, dish.eaten, kind)) {
+            if (
+                !kind?.lineage.includes('steak') ||
+                !wanted ||
+                !dish.eaten ||
+                mismatchedPair(cupboard, dish.eaten, kind)
+            ) {
                 continue;
             }
             const uses = dish.eaten.flat();
-            if (uses.some((use) => isSteakKnife(use.piece.name)) || uses.some((use) => !cupboard.pieces.has(use.piece.name))) {
+            if (
+                uses.some((use) => isSteakKnife(use.piece.name)) ||
+                uses.some((use) => !cupboard.pieces.has(use.piece.name))
+            ) {
                 continue;
             }
             const owned = ownsEatenClause(dish);
             const knife = uses.find((use) => cupboard.pieces.get(use.piece.name)?.family === 'knife');
             const title = `Eat ${quoted(dish.title)} with ${quoted(wanted)}`;
             const change: Intention = !owned
-                ? { do: 'add-clause', to: dish.origin, clause: writeEaten([...writtenUses(dish.eaten, (use) => use === knife), [wanted]]) }
+                ? {
+                      do: 'add-clause',
+                      to: dish.origin,
+                      clause: writeEaten([...writtenUses(dish.eaten, (use) => use === knife), [wanted]]),
+                  }
                 : knife
                   ? { do: 'replace', at: knife.piece.origin, words: wanted }
                   : { do: 'append', at: uses.at(-1)!.origin, words: `and ${wanted}` };

@@ -69,7 +69,10 @@ export function mismatchedPair(cupboard: Cupboard, eaten: Eaten, kind: Kind): Mi
     const forks = alternativesOf(cupboard, eaten, 'fork');
     const knives = alternativesOf(cupboard, eaten, 'knife');
     const pairs = forks.flatMap((fork) => knives.map((knife) => ({ fork, knife })));
-    if (pairs.length === 0 || pairs.some(({ fork, knife }) => pairsWith(cupboard, fork.piece.name, knife.piece.name) !== false)) {
+    if (
+        pairs.length === 0 ||
+        pairs.some(({ fork, knife }) => pairsWith(cupboard, fork.piece.name, knife.piece.name) !== false)
+    ) {
         return undefined;
     }
     const { fork, knife } = pairs[0]!;

@@ -87,7 +87,10 @@ menu {
     },
     check({ plan, service, report }) {
         const limit = plan.customs.limit.value;
-        const tallies = service.variations.map((variation) => ({ variation, counts: countAgainstLimit(plan.customs, countable(variation)) }));
+        const tallies = service.variations.map((variation) => ({
+            variation,
+            counts: countAgainstLimit(plan.customs, countable(variation)),
+        }));
         // The same counts for every variation; each is one finding, whoever it concerns.
         for (const place of tallies[0]?.counts.keys() ?? []) {
             const over = tallies
@@ -107,8 +110,13 @@ menu {
                 related: [
                     ...others
                         .filter(({ piece }) => !sameOrigin(piece.origin, first!.piece.origin))
-                        .map(({ piece }) => ({ at: piece.origin, message: `${quoted(piece.piece.name)} is past the limit too.` })),
-                    ...(plan.customs.limit.origin ? [{ at: plan.customs.limit.origin, message: 'The house sets its limit here.' }] : []),
+                        .map(({ piece }) => ({
+                            at: piece.origin,
+                            message: `${quoted(piece.piece.name)} is past the limit too.`,
+                        })),
+                    ...(plan.customs.limit.origin
+                        ? [{ at: plan.customs.limit.origin, message: 'The house sets its limit here.' }]
+                        : []),
                 ],
                 fixes: [
                     {
@@ -143,7 +151,11 @@ function countable({ cover, dishes }: Variation): readonly CoverPiece[] {
         [...cover.left, ...cover.right]
             .filter((piece) => piece.dish !== undefined || piece.purpose !== 'eating')
             // Coffee is no course: its spoon stays where the custom puts it, and another piece is brought.
-            .map((piece) => (piece.purpose === 'eating' ? piece : { ...piece, course: Math.min(piece.course, dishes.length) - dishes.length - 1 }))
+            .map((piece) =>
+                piece.purpose === 'eating'
+                    ? piece
+                    : { ...piece, course: Math.min(piece.course, dishes.length) - dishes.length - 1 },
+            )
     );
 }
 
@@ -153,7 +165,9 @@ interface Excess {
 }
 
 /** The pieces past the limit for any guest, those used last (table-service 1.1, 1.2); each clause once for each dish. */
-function excessOf(over: readonly { readonly variation: Variation; readonly over: readonly CoverPiece[] }[]): readonly Excess[] {
+function excessOf(
+    over: readonly { readonly variation: Variation; readonly over: readonly CoverPiece[] }[],
+): readonly Excess[] {
     const excess: Excess[] = [];
     for (const { variation, over: pieces } of over) {
         for (const piece of pieces) {

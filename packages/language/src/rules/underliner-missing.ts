@@ -67,10 +67,11 @@ menu {
             report({
                 at: dish.served.vessel?.piece.origin ?? dish.head,
                 message: `${quoted(vessel.name)} of ${quoted(dish.title)} stands on no underliner.`,
-                hint: names.length > 0 ? `Stand it on ${listed(names.map(quoted), 'or')}.` : 'Name the plate that it stands on.',
-                fixes: title
-                    ? [{ title, safety: 'safe', preferred: true, changes: [standOn(facts, names[0]!)] }]
-                    : [],
+                hint:
+                    names.length > 0
+                        ? `Stand it on ${listed(names.map(quoted), 'or')}.`
+                        : 'Name the plate that it stands on.',
+                fixes: title ? [{ title, safety: 'safe', preferred: true, changes: [standOn(facts, names[0]!)] }] : [],
             });
         }
     },
