@@ -70,7 +70,7 @@ describe('the figures of temperature §9', () => {
     });
 
     // Measures of one row that the language has no word for, made up of those it has.
-    it.each([
+    it.each<readonly [number, UnitName, number, string]>([
         [128, 'fl oz', 3785.411784, 'US gal'],
         [32, 'fl oz', 946.352946, 'US qt'],
         [16, 'fl oz', 473.176473, 'US pt'],
@@ -78,7 +78,7 @@ describe('the figures of temperature §9', () => {
         [0.5, 'fl oz', 14.78676478125, 'US tbsp'],
         [160, 'imp fl oz', 4546.09, 'imperial gal'],
         [16, 'oz', 453.59237, 'lb'],
-    ] as const)('%s %s are %s, the %s', (amount, unit, expected) => {
+    ])('%s %s are %s, the %s', (amount, unit, expected) => {
         expectFigure(toComputing(amount, unit), new Fraction(String(expected)));
     });
 
@@ -88,7 +88,7 @@ describe('the figures of temperature §9', () => {
 });
 
 describe('degrees', () => {
-    it.each([
+    it.each<readonly [number, number | string, string]>([
         [-459.67, -273.15, 'absolute zero'],
         [-40, -40, 'where the scales meet'],
         [0, '-160/9', 'zero Fahrenheit'],
