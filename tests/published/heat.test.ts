@@ -139,7 +139,8 @@ describe('losses (temperature 6.2) and reference calculations (temperature 10.1)
     });
     it('needs with a bowl at 20 °C a ladle at 86.6 °C for 60 °C after 4 min, and refuses one past 95 °C', () => {
         const ask = { liquid: BROTH, vessel: BOWL, room: STILL_ROOM, minutes: 4 };
-        expect(pourNeeded({ ...ask, wanted: 60 }, 20)).toMatchObject({ celsius: expect.closeTo(86.6, 0) });
+        const needed = pourNeeded({ ...ask, wanted: 60 }, 20);
+        expect('celsius' in needed && Math.abs(needed.celsius - 86.6)).toBeLessThan(0.5);
         expect(pourNeeded({ ...ask, wanted: 66 }, 20)).toMatchObject({ refused: 'boiling' });
     });
     it('answers by when it must be on the table as the forward model does', () => {
@@ -288,8 +289,10 @@ describe('the model keeps its books', () => {
                 const end = coolFor(start, 1, BROTH, BOWL, STILL_ROOM);
                 const lost = (start - end) * heatContent(BROTH, BOWL);
                 const at = (temperature: number): number =>
-                    Object.values(losses(temperature, BROTH, BOWL, STILL_ROOM)).reduce((sum, each) => sum + each, 0) *
-                    60;
+                    (Object.values(losses(temperature, BROTH, BOWL, STILL_ROOM)) as number[]).reduce(
+                        (sum, each) => sum + each,
+                        0,
+                    ) * 60;
                 expect(lost).toBeLessThanOrEqual(at(start) * 1.01);
                 expect(lost).toBeGreaterThanOrEqual(at(end) * 0.99);
             }),

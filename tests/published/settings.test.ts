@@ -6,8 +6,30 @@ import { readFileSync } from 'node:fs';
 import { check, filesInMemory, planJson } from 'underliner-language';
 import { describe, expect, it } from 'vitest';
 
-interface Json {
-    readonly [key: string]: any; // eslint-disable-line @typescript-eslint/no-explicit-any
+interface Piece {
+    readonly piece: string;
+}
+
+interface Step {
+    readonly title: string;
+    readonly sort: string;
+    readonly cleared: readonly string[];
+    readonly standing: readonly string[];
+    readonly bare: boolean;
+}
+
+/** The part of the compiled plan that the settings are about. */
+interface Plan {
+    readonly service: {
+        readonly covers: readonly {
+            readonly cover: {
+                readonly servicePlate?: string;
+                readonly napkin: string;
+                readonly breadPlate?: Piece;
+            } & Readonly<Record<'left' | 'right' | 'above' | 'glasses' | 'brought', readonly Piece[]>>;
+            readonly steps: readonly Step[];
+        }[];
+    };
 }
 
 function setting(name: string) {
@@ -16,10 +38,9 @@ function setting(name: string) {
     const checked = check(file, filesInMemory({ [file]: text }));
     expect(checked.broken).toEqual([]);
     expect(checked.findings.filter((finding) => finding.severity === 'error')).toEqual([]);
-    const plan: Json = planJson(checked);
-    const [variation] = plan.service.covers as Json[];
-    const cover: Json = variation!.cover;
-    const names = (list: Json[]): string[] => list.map((piece) => piece.piece);
+    const plan = planJson(checked) as unknown as Plan;
+    const { cover, steps } = plan.service.covers[0]!;
+    const names = (list: readonly Piece[]): string[] => list.map((piece) => piece.piece);
     return {
         rules: checked.findings.map((finding) => finding.rule),
         left: names(cover.left),
@@ -28,12 +49,12 @@ function setting(name: string) {
         glasses: names(cover.glasses),
         brought: names(cover.brought),
         cover,
-        steps: variation!.steps as Json[],
+        steps,
     };
 }
 
 /** What stands at the cover once the step of this title is over. */
-function standingAfter(steps: readonly Json[], title: string): string[] {
+function standingAfter(steps: readonly Step[], title: string): readonly string[] {
     return steps.find((step) => step.title === title)!.standing;
 }
 
@@ -46,7 +67,7 @@ describe('WS-1 US military formal dinner (MIL)', () => {
     it('folds the napkin on the service plate, with the butter plate upper left', () => {
         expect(ws.cover.servicePlate).toBe('service-plate');
         expect(ws.cover.napkin).toBe('on-plate');
-        expect(ws.cover.breadPlate.piece).toBe('bread-plate');
+        expect(ws.cover.breadPlate?.piece).toBe('bread-plate');
     });
     it('stands water, white and red from left to right', () => {
         expect(ws.glasses).toEqual(['water-glass', 'white-wine-glass', 'red-wine-glass']);

@@ -38,9 +38,8 @@ export function load(file: string, files: Files, readText: ReadText): Loaded {
     };
 
     open(file);
-    // Breadth first, so that a nearer file comes before a farther one.
-    for (let next = 0; next < readings.length; next++) {
-        const reading = readings[next]!;
+    // Breadth first, so that a nearer file comes before a farther one; the list grows as it is walked.
+    for (const reading of readings) {
         for (const use of reading.uses) {
             const path = resolvePath(reading.file, use.text);
             if (path === undefined) {

@@ -4,7 +4,7 @@ import type { Course, Menu } from './types.js';
 
 /** True where a kind is `name` or descends from it. */
 export function isKindOf(kind: Kind | undefined, name: string): boolean {
-    return kind !== undefined && kind.lineage.includes(name);
+    return kind?.lineage.includes(name) === true;
 }
 
 /** True where the piece says it suits the kind, one of its parents, or where one of those says it is eaten with it. */

@@ -60,7 +60,9 @@ function portionsIn(recipe: Fields): number | undefined {
     for (const key of ['portions', 'yield', 'recipeYield', 'servings']) {
         const stated = [recipe[key]].flat().map((value) => (isFields(value) ? value.value : value));
         for (const value of stated) {
-            const number = /\d+(\.\d+)?/.exec(typeof value === 'string' || typeof value === 'number' ? String(value) : '');
+            const number = /\d+(\.\d+)?/.exec(
+                typeof value === 'string' || typeof value === 'number' ? String(value) : '',
+            );
             if (number && Number(number[0]) > 0) {
                 return Number(number[0]);
             }

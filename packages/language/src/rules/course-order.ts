@@ -97,6 +97,9 @@ function byCustom(cupboard: Cupboard, customs: Customs, courses: readonly Course
         case 'with-main':
         case 'as-written':
             break;
+        case 'with-main':
+        case 'as-written':
+            break;
     }
     const roast = firstOf(serving('roast'), ofKind('main'));
     switch (customs.entree.value) {
@@ -105,6 +108,8 @@ function byCustom(cupboard: Cupboard, customs: Customs, courses: readonly Course
             break;
         case 'after-roast':
             order('entree', roast, ofKind('entree'));
+            break;
+        case 'as-written':
             break;
         case 'as-written':
             break;
@@ -129,6 +134,8 @@ function byCustom(cupboard: Cupboard, customs: Customs, courses: readonly Course
             break;
         case 'as-written':
             break;
+        case 'as-written':
+            break;
     }
     const dessert = ofKind('dessert');
     switch (customs.cheese.value) {
@@ -145,6 +152,8 @@ function byCustom(cupboard: Cupboard, customs: Customs, courses: readonly Course
         case 'after-savoury':
             order('cheese', ofKind('savoury'), ofKind('cheese'));
             order('cheese', ofKind('cheese'), ofKind('fruit'));
+            break;
+        case 'as-written':
             break;
         case 'as-written':
             break;

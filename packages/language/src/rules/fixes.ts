@@ -18,7 +18,14 @@ export type Intention =
     /** Write a new block before or after another. */
     | { readonly do: 'add-block'; readonly beside: Origin; readonly where: 'before' | 'after'; readonly block: string }
     /** Set a custom in the house's `laying`; the house's block, its `laying` block if any, and the custom's place if it is there. */
-    | { readonly do: 'set-custom'; readonly house: Origin; readonly laying?: Origin; readonly custom?: Origin; readonly name: string; readonly value: string };
+    | {
+          readonly do: 'set-custom';
+          readonly house: Origin;
+          readonly laying?: Origin;
+          readonly custom?: Origin;
+          readonly name: string;
+          readonly value: string;
+      };
 
 export interface Fix {
     /** Imperative, with the real names: Bring `fish-fork` with the fish course. */
