@@ -111,8 +111,6 @@ function byCustom(cupboard: Cupboard, customs: Customs, courses: readonly Course
             break;
         case 'as-written':
             break;
-        case 'as-written':
-            break;
     }
     const game = serving('game');
     switch (customs.intermezzo.value) {
@@ -134,8 +132,6 @@ function byCustom(cupboard: Cupboard, customs: Customs, courses: readonly Course
             break;
         case 'as-written':
             break;
-        case 'as-written':
-            break;
     }
     const dessert = ofKind('dessert');
     switch (customs.cheese.value) {
@@ -152,8 +148,6 @@ function byCustom(cupboard: Cupboard, customs: Customs, courses: readonly Course
         case 'after-savoury':
             order('cheese', ofKind('savoury'), ofKind('cheese'));
             order('cheese', ofKind('cheese'), ofKind('fruit'));
-            break;
-        case 'as-written':
             break;
         case 'as-written':
             break;
