@@ -77,10 +77,12 @@ menu {
                 continue;
             }
             const where = plan.menu?.courses[course];
+            // A course that is one dish goes by the dish's own title.
+            const isSaid = where === undefined || conflict.carrier === quoted(where.title);
             const at = isFromCupboard(conflict.origin) ? (where?.head ?? group.origin) : conflict.origin;
             report({
                 at,
-                message: `${withArticle(conflict.carrier)} ${where ? `in \`${where.title}\` ` : ''}contains ${contents(conflict, plan.cupboard)}, and ${guestsOf(group)} would get it.`,
+                message: `${withArticle(conflict.carrier)} ${isSaid ? '' : `in \`${where.title}\` `}contains ${contents(conflict, plan.cupboard)}, and ${guestsOf(group)} would get it.`,
                 hint: remedy(conflict, group),
                 related: [{ at: group.origin, message: statedHere(group) }],
             });
