@@ -1,0 +1,138 @@
+import type { Connection } from 'vscode-languageserver';
+import type { Client } from './client.js';
+import { diagnosticsOf } from './diagnostics.js';
+import type { Folder } from './folder.js';
+import type { Touched, Workspace } from './workspace.js';
+
+/** Lets messages that have arrived be read first, so that a burst of typing is looked at once. */
+const soon: (run: () => void) => void =
+    'setImmediate' in globalThis ? (run) => setImmediate(run) : (run) => setTimeout(run, 0);
+
+/**
+ * Tells the client what is found, for open files and all others of the workspace. Plans wait in a queue, the one being
+ * typed first and open ones before others; one is looked at in each turn, whatever arrives in between: a look that has
+ * begun is always finished, so findings keep coming while someone types without a pause.
+ */
+export class Publisher {
+    /** Plans to look at, by folder; later ones first. */
+    private readonly queue = new Map<Folder, Set<string>>();
+    /** Files whose findings may be others though no plan of theirs is in the queue, such as deleted ones. */
+    private readonly stale = new Map<Folder, Set<string>>();
+    /** What the client was last told, by address. */
+    private readonly told = new Map<string, string>();
+    private isScheduled = false;
+    private waiting: (() => void)[] = [];
+
+    constructor(
+        private readonly connection: Pick<Connection, 'sendDiagnostics' | 'console'>,
+        private readonly workspace: Workspace,
+        private readonly client: () => Client,
+    ) {
+        workspace.onTouched((touched) => this.touched(touched));
+    }
+
+    /** Resolves when everything there is to tell has been told. */
+    settled(): Promise<void> {
+        return this.isIdle ? Promise.resolve() : new Promise((resolve) => this.waiting.push(resolve));
+    }
+
+    private get isIdle(): boolean {
+        return !this.isScheduled;
+    }
+
+    private touched({ folder, plans, files }: Touched): void {
+        const queue = of(this.queue, folder);
+        for (const plan of plans) {
+            queue.add(plan);
+        }
+        files.forEach((file) => of(this.stale, folder).add(file));
+        this.schedule();
+    }
+
+    private schedule(): void {
+        if (!this.isScheduled) {
+            this.isScheduled = true;
+            soon(() => void this.turn());
+        }
+    }
+
+    private async turn(): Promise<void> {
+        try {
+            await this.lookAtNext();
+        } catch (failure) {
+            this.connection.console.error(`A plan could not be looked at: ${String(failure)}`);
+        }
+        this.isScheduled = false;
+        if (this.queue.size > 0 || this.stale.size > 0) {
+            this.schedule();
+            return;
+        }
+        this.waiting.splice(0).forEach((done) => done());
+    }
+
+    private async lookAtNext(): Promise<void> {
+        const [folder, plan] = this.next() ?? [];
+        if (folder && plan !== undefined) {
+            take(this.queue, folder, plan);
+            if (!folder.hasPlan(plan)) {
+                this.tell(folder, plan);
+                return;
+            }
+            const { broken } = folder.checked(plan);
+            // What the plan asked for is read first: nothing is called missing that only was not read yet.
+            if (folder.wanted.size > 0) {
+                of(this.queue, folder).add(plan);
+                await this.workspace.fetchWanted(folder);
+                return;
+            }
+            broken.forEach(({ rule, error }) =>
+                this.connection.console.error(`The rule ${rule} broke over ${plan}: ${String(error)}`),
+            );
+            folder.filesWithFindings(plan).forEach((file) => this.tell(folder, file));
+            return;
+        }
+        for (const [stale, files] of this.stale) {
+            this.stale.delete(stale);
+            files.forEach((file) => this.tell(stale, file));
+        }
+    }
+
+    /** The plan touched last among the open ones, else any. */
+    private next(): readonly [Folder, string] | undefined {
+        const all = [...this.queue].flatMap(([folder, plans]) => [...plans].map((plan) => [folder, plan] as const));
+        return all.findLast(([folder, plan]) => folder.isOpen(plan)) ?? all[0];
+    }
+
+    private tell(folder: Folder, file: string): void {
+        const uri = folder.uriOf(file);
+        const diagnostics = folder.hasPlan(file) ? diagnosticsOf(folder, file, this.client()) : [];
+        const version = folder.versionOf(file);
+        const telling = JSON.stringify([version, diagnostics]);
+        const isNews = this.told.has(uri)
+            ? this.told.get(uri) !== telling
+            : diagnostics.length > 0 || version !== undefined;
+        if (!isNews) {
+            return;
+        }
+        if (folder.hasPlan(file)) {
+            this.told.set(uri, telling);
+        } else {
+            this.told.delete(uri);
+        }
+        void this.connection.sendDiagnostics({ uri, diagnostics, ...(version === undefined ? {} : { version }) });
+    }
+}
+
+function of(sets: Map<Folder, Set<string>>, folder: Folder): Set<string> {
+    const set = sets.get(folder) ?? new Set();
+    sets.set(folder, set);
+    return set;
+}
+
+function take(sets: Map<Folder, Set<string>>, folder: Folder, item: string): void {
+    const set = sets.get(folder);
+    set?.delete(item);
+    if (set?.size === 0) {
+        sets.delete(folder);
+    }
+}
