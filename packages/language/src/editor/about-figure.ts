@@ -1,0 +1,59 @@
+import { fromComputing, show, toComputing, UNITS, type UnitName } from '../plan/quantity.js';
+import { readNumber } from '../plan/read-written.js';
+import { wordsOf } from './page.js';
+
+/** The unit that a figure is also shown in, and to how many decimals. */
+const OTHER: Partial<Record<UnitName, readonly [UnitName, number]>> = {
+    '°C': ['°F', 0],
+    '°F': ['°C', 1],
+    mm: ['inch', 2],
+    cm: ['inch', 1],
+    m: ['ft', 1],
+    inch: ['mm', 0],
+    ft: ['m', 2],
+    ml: ['fl oz', 1],
+    cl: ['fl oz', 1],
+    l: ['fl oz', 1],
+    'fl oz': ['ml', 0],
+    'imp fl oz': ['ml', 0],
+    g: ['oz', 1],
+    kg: ['lb', 1],
+    oz: ['g', 0],
+    lb: ['g', 0],
+};
+
+const units = Object.keys(UNITS).sort((a, b) => b.length - a.length);
+const FIGURE = new RegExp(`[-\u2212]?\\d+(?:[.,]\\d+)?\\s*(${units.join('|')})(?![\\p{L}\\p{N}-])`, 'gu');
+
+/** The figure with its unit at an offset, in the other system: `64 °C is 147 °F.` */
+export function aboutFigure(
+    text: string,
+    offset: number,
+): { readonly words: string; readonly start: number; readonly end: number } | undefined {
+    const start = text.lastIndexOf('\n', offset - 1) + 1;
+    const lineEnd = text.indexOf('\n', offset);
+    const line = text.slice(start, lineEnd < 0 ? text.length : lineEnd);
+    for (const match of line.matchAll(FIGURE)) {
+        const from = start + match.index;
+        const to = from + match[0].length;
+        const unit = match[1] as UnitName;
+        const [other, digits] = OTHER[unit] ?? [];
+        const { value } = readNumber(match[0].slice(0, -unit.length).trim());
+        if (from <= offset && offset <= to && other !== undefined && value !== undefined && !isInText(text, from)) {
+            const written = match[0].replace(/\s+/g, ' ');
+            return { words: `${written} is ${show(toComputing(value, unit), other, digits)}.`, start: from, end: to };
+        }
+    }
+    return undefined;
+}
+
+/** Inside quotes or a comment nothing is a figure. */
+function isInText(text: string, offset: number): boolean {
+    const word = wordsOf(text).find(({ start, end }) => start <= offset && offset < end);
+    return word !== undefined && (word.sort === 'comment' || /^["“„]/.test(text.slice(word.start)));
+}
+
+/** A temperature as kitchens on both sides of the ocean read it: `64 °C (147 °F)`. @param value °C */
+export function bothScales(value: number): string {
+    return `${Number(value.toFixed(1))} °C (${Math.round(fromComputing(value, '°F'))} °F)`;
+}
