@@ -1,0 +1,133 @@
+import { CompletionItemKind, type CompletionItem, type CompletionList } from 'vscode-languageserver';
+import type { Checked } from '../check.js';
+import type { CoverServices } from './services.js';
+import { cursorAt, type Cursor } from './cursor.js';
+import { nextAfter, type Next } from './next-words.js';
+import { eventsWith } from './names.js';
+import { nameProposals, RANK, unitProposals, wordProposals, type Proposal } from './proposals.js';
+import { wantedNameAt, wantedUnitAt } from './wanted-name.js';
+import type { Words } from './words.js';
+import type { Place } from './workspace.js';
+
+/** More proposals than these are not read; typing on brings others. */
+export const MOST_PROPOSALS = 60;
+
+/** Characters after which the client asks by itself, besides letters. */
+export const TRIGGERS = ['"'];
+
+/** What may be written at an offset: the grammar says which words, the plan which names. */
+export function completionAt(
+    { folder, path }: Place,
+    offset: number,
+    { cover }: CoverServices,
+    words: Words,
+): CompletionList {
+    const document = folder.documentOf(path);
+    const text = document?.getText() ?? '';
+    const cursor = cursorAt(text, offset);
+    if (!document || cursor.isInComment) {
+        return { isIncomplete: false, items: [] };
+    }
+    const next = nextAfter(cursor.item, cover);
+    const proposals =
+        cursor.quote === undefined ? atWord({ folder, path }, cursor, next) : inText({ folder, path }, cursor, next);
+    const fitting = proposals.filter(({ name }) => isTypedIn(name, typed(text, cursor)));
+    const ordered = [...new Map(fitting.sort((a, b) => a.rank - b.rank).map((each) => [each.name, each])).values()];
+    const from = document.positionAt(cursor.quote === undefined ? cursor.start : cursor.quote + 1);
+    const range = { start: from, end: document.positionAt(offset) };
+    // Nothing is ever glued to what stands before.
+    const gap = cursor.quote === undefined && /[^\s{(]$/.test(cursor.item) ? ' ' : '';
+    const items = ordered.slice(0, MOST_PROPOSALS).map((proposal, index): CompletionItem => {
+        const name =
+            cursor.quote !== undefined || isWritten(proposal) || next.nameWords.has(proposal.name)
+                ? proposal.name
+                : words.written(proposal.name);
+        return {
+            label: proposal.name,
+            kind: proposal.kind,
+            ...(proposal.detail === undefined ? {} : { detail: proposal.detail }),
+            ...(proposal.about === undefined ? {} : { documentation: proposal.about }),
+            sortText: `${proposal.rank}${String(index).padStart(3, '0')}`,
+            filterText: name,
+            textEdit: { range, newText: `${gap}${name}` },
+        };
+    });
+    return { isIncomplete: ordered.length > MOST_PROPOSALS, items };
+}
+
+/** Words, units and titles are written as they are. */
+function isWritten({ kind, name }: Proposal): boolean {
+    return kind === CompletionItemKind.Keyword || kind === CompletionItemKind.Unit || name.startsWith('"');
+}
+
+function atWord({ folder, path }: Place, cursor: Cursor, next: Next): Proposal[] {
+    const units = next.units.size > 0 ? unitProposals(wantedUnitAt(cursor), measureBefore(cursor), next.units) : [];
+    // Right behind a digit a figure is still being typed: only what must follow it is of use.
+    if (/\d$/.test(cursor.item)) {
+        return units;
+    }
+    const phrases = next.phrases.map((name): Proposal => ({ name, kind: CompletionItemKind.Keyword, rank: RANK.word }));
+    const checked = checkedFor({ folder, path });
+    const { occurrence, madeUp } = next.takesName ? wantedNameAt(cursor, 'name') : {};
+    const names = occurrence
+        ? nameProposals(occurrence, checked, cursor.start, next.properties)
+        : madeUp
+          ? wordProposals(madeUp, checked)
+          : [];
+    const title = next.takesText && !next.takesName ? wantedNameAt(cursor, 'text').occurrence : undefined;
+    const titles = title ? nameProposals(title, checked, cursor.start, next.properties) : [];
+    return [...units, ...phrases, ...names, ...titles.map((each) => ({ ...each, name: `"${each.name}"` }))];
+}
+
+/** A file without an event knows the names of the event that uses it. */
+function checkedFor({ folder, path }: Place): Checked {
+    return folder.checked(eventsWith(folder, path)[0] ?? path);
+}
+
+/** In quotes: a path after `use`, else a title that the plan knows. */
+function inText({ folder, path }: Place, cursor: Cursor, next: Next): Proposal[] {
+    if (/\buse\s*$/.test(cursor.item)) {
+        const known = folder.checked(path).plan.readings.map(({ file }) => file);
+        const others = folder.plans.filter((plan) => plan !== path && !known.includes(plan));
+        return others.map((plan) => ({ name: relative(path, plan), kind: CompletionItemKind.File, rank: RANK.name }));
+    }
+    const wanted = next.takesText ? wantedNameAt(cursor, 'text').occurrence : undefined;
+    return wanted ? nameProposals(wanted, checkedFor({ folder, path }), cursor.start, next.properties) : [];
+}
+
+/** The path to a file as a `use` line writes it. */
+function relative(from: string, to: string): string {
+    const here = from.split('/').slice(0, -1);
+    const there = to.split('/');
+    const shared = here.findIndex((part, index) => part !== there[index]);
+    const common = shared < 0 ? here.length : shared;
+    return [...here.slice(common).map(() => '..'), ...there.slice(common)].join('/');
+}
+
+/** The word that says what the figure before the cursor measures. */
+function measureBefore({ item }: Cursor): string {
+    return /([\p{L}][\p{L}\p{N}-]*)\s*:?\s*[-\d.,\s]*(?:to\s+[-\d.,\s]*)?$/u.exec(item)?.[1] ?? '';
+}
+
+function typed(text: string, cursor: Cursor): string {
+    return cursor.quote === undefined ? cursor.prefix : text.slice(cursor.quote + 1, cursor.offset);
+}
+
+/** Whether what is typed begins a part of the name, or its letters stand in it in order from the start of a part. */
+function isTypedIn(name: string, prefix: string): boolean {
+    const wanted = prefix.toLowerCase();
+    const known = name.toLowerCase();
+    if (known.startsWith(wanted)) {
+        return true;
+    }
+    const parts = [...known.matchAll(/(^|[^\p{L}\p{N}])(?=[\p{L}\p{N}])/gu)].map(
+        ({ index, 0: gap }) => index + gap.length,
+    );
+    return parts.some((start) => {
+        let at = start;
+        return [...wanted].every((letter, index) => {
+            at = known.indexOf(letter, at) + 1;
+            return at > 0 && (index > 0 || at === start + 1);
+        });
+    });
+}

@@ -1,0 +1,233 @@
+import { CompletionItemKind } from 'vscode-languageserver';
+import type { Checked } from '../check.js';
+import type { Kind, Piece, PieceFamily } from '../plan/cupboard.js';
+import { customSpecs } from '../plan/customs.js';
+import type { MadeUp } from './wanted-name.js';
+import { LIKELY_UNITS } from '../plan/read-scribe.js';
+import { UNITS, type Dimension, type UnitName } from '../plan/quantity.js';
+import type { NameSort, Occurrence, UnitProblem } from '../plan/types.js';
+import { namesInReach } from '../rules/names-in-reach.js';
+import { ruleById, rules } from '../rules/index.js';
+import { suitsKind } from '../rules/suiting.js';
+
+/** Something that may be written at the cursor. */
+export interface Proposal {
+    readonly name: string;
+    readonly kind: CompletionItemKind;
+    /** Lower ones come first; see `RANK`. */
+    readonly rank: number;
+    /** A few words beside the name. */
+    readonly detail?: string;
+    /** One sentence or two, as Markdown. */
+    readonly about?: string;
+}
+
+/** What suits the dish comes first, then words of the language, then all other names. */
+export const RANK = { suits: 0, unit: 1, word: 2, name: 3, odd: 4 } as const;
+
+const FLATWARE: readonly PieceFamily[] = ['fork', 'knife', 'spoon'];
+const CHINA: readonly PieceFamily[] = ['plate', 'bowl', 'cup'];
+
+/** Families that make sense at a place of the grammar; others come last. */
+const FAMILIES: Readonly<Record<string, readonly PieceFamily[]>> = {
+    uses: FLATWARE,
+    piece: FLATWARE,
+    pieces: FLATWARE,
+    vessel: [...CHINA, 'glass'],
+    glass: ['glass'],
+    plate: ['plate'],
+    plates: ['plate'],
+    cup: ['cup'],
+    gear: ['gear'],
+};
+
+const KIND_OF_SORT: Partial<Record<NameSort, CompletionItemKind>> = {
+    piece: CompletionItemKind.Class,
+    kind: CompletionItemKind.Interface,
+    drink: CompletionItemKind.Interface,
+    'kind-or-drink': CompletionItemKind.Interface,
+    substance: CompletionItemKind.EnumMember,
+    diet: CompletionItemKind.EnumMember,
+    code: CompletionItemKind.Module,
+    custom: CompletionItemKind.Property,
+    choice: CompletionItemKind.EnumMember,
+    rule: CompletionItemKind.Function,
+    course: CompletionItemKind.Field,
+    table: CompletionItemKind.Field,
+    shape: CompletionItemKind.EnumMember,
+    role: CompletionItemKind.Field,
+    'dish-title': CompletionItemKind.Field,
+    'pour-title': CompletionItemKind.Field,
+};
+
+/** The roles a team usually has; it may have others. */
+const ROLES = ['captain', 'servers', 'runners', 'plating-lines', 'wine-servers', 'dish-washers'];
+
+/** The names of a sort that are in reach of a plan. @param properties the places of the grammar the name may take */
+export function nameProposals(
+    wanted: Occurrence,
+    checked: Checked,
+    offset: number,
+    properties: ReadonlySet<string>,
+): Proposal[] {
+    const kind = KIND_OF_SORT[wanted.sort] ?? CompletionItemKind.Text;
+    return namesOf(wanted, checked).map((name) => {
+        const { rank, ...said } = about(name, wanted, checked, offset, properties);
+        return { name, kind, rank: rank ?? RANK.name, ...said };
+    });
+}
+
+function namesOf(wanted: Occurrence, { plan }: Checked): readonly string[] {
+    switch (wanted.sort) {
+        case 'role':
+            return ROLES;
+        case 'rule':
+            return rules.map(({ id }) => id);
+        case 'dish-title':
+        case 'pour-title': {
+            const declared = plan.readings.flatMap(({ occurrences }) =>
+                occurrences.filter(({ role, sort }) => role === 'declares' && sort === wanted.sort),
+            );
+            return [...new Set(declared.map(({ name }) => name))];
+        }
+        default:
+            return [...new Set(namesInReach(wanted, { plan }) ?? [])];
+    }
+}
+
+/** What is counted in a wash or on a plating line. */
+const COUNTED = ['racks', 'pieces', 'plates', 'glasses'];
+
+/** Words that nothing declares: those that the plan's pieces and codes are described with, and what a custom is per. */
+export function wordProposals(madeUp: MadeUp, { plan: { cupboard } }: Checked): Proposal[] {
+    const words = (): readonly string[] => {
+        switch (madeUp.sort) {
+            case 'measure':
+                return [...cupboard.pieces.values()].flatMap(({ measures, flags }) => [
+                    ...Object.keys(measures),
+                    ...flags.map(({ name }) => name),
+                ]);
+            case 'figure':
+                return [...cupboard.codes.values()].flatMap(({ figures }) => Object.keys(figures));
+            case 'per':
+                return customSpecs.flatMap(({ name, figure }) =>
+                    name === madeUp.custom && figure?.per !== undefined ? [figure.per] : [],
+                );
+            case 'counted':
+                return COUNTED;
+        }
+    };
+    return [...new Set(words())].map((name) => ({ name, kind: CompletionItemKind.Property, rank: RANK.name }));
+}
+
+type Said = { readonly rank?: number; readonly detail?: string; readonly about?: string };
+
+function about(
+    name: string,
+    wanted: Occurrence,
+    checked: Checked,
+    offset: number,
+    properties: ReadonlySet<string>,
+): Said {
+    const { cupboard } = checked.plan;
+    switch (wanted.sort) {
+        case 'piece': {
+            const piece = cupboard.pieces.get(name);
+            return piece ? aboutPiece(piece, checked, offset, properties) : {};
+        }
+        case 'kind':
+        case 'drink':
+        case 'kind-or-drink':
+            return aboutKind(cupboard.kinds.get(name) ?? cupboard.drinks.get(name));
+        case 'substance':
+            return { detail: cupboard.substances.get(name)?.sort };
+        case 'diet':
+            return { detail: cupboard.diets.get(name)?.called };
+        case 'code':
+            return { detail: cupboard.codes.get(name)?.called };
+        case 'custom':
+            return { about: customSpecs.find((spec) => spec.name === name)?.title };
+        case 'choice':
+            return {
+                about: customSpecs.find((spec) => spec.name === wanted.of)?.choices?.find(({ value }) => value === name)
+                    ?.means,
+            };
+        case 'rule':
+            return { about: ruleById(name)?.title };
+        default:
+            return {};
+    }
+}
+
+function aboutPiece(piece: Piece, checked: Checked, offset: number, properties: ReadonlySet<string>): Said {
+    const owned = checked.plan.house.stock.find((stock) => stock.piece.name === piece.name)?.count.count;
+    const kind = kindAt(checked, offset, properties);
+    const families = [...properties].flatMap((property) => FAMILIES[property] ?? []);
+    const isOdd = families.length > 0 && !families.includes(piece.family);
+    const doesSuit = kind !== undefined && suitsKind(checked.plan.cupboard, piece.name, kind);
+    return {
+        rank: isOdd ? RANK.odd : doesSuit ? RANK.suits : RANK.name,
+        detail: [
+            piece.family,
+            ...(doesSuit ? [`for ${kind.name}`] : []),
+            ...(owned === undefined ? [] : [`${owned} owned`]),
+        ].join(', '),
+    };
+}
+
+function aboutKind(kind: Kind | undefined): Said {
+    return { detail: kind?.called ?? kind?.lineage.slice(1).join(', ') };
+}
+
+/** The kind of the dish, or of the drink where a glass is wanted, around an offset. */
+function kindAt({ plan, file }: Checked, offset: number, properties: ReadonlySet<string>): Kind | undefined {
+    const holds = ({
+        origin,
+    }: {
+        readonly origin: { readonly file: string; readonly start: number; readonly end: number };
+    }): boolean => origin.file === file && origin.start <= offset && offset <= origin.end;
+    const course = plan.menu?.courses.find(holds);
+    const dish = course?.dishes.find((each) => course.hasDishes && holds(each));
+    const pour = [...(dish?.pours ?? []), ...(course?.pours ?? [])].find(holds);
+    if (properties.has('glass') && pour) {
+        return plan.cupboard.drinks.get(pour.kind?.name ?? '');
+    }
+    return plan.cupboard.kinds.get((dish?.kind ?? course?.kind)?.name ?? '');
+}
+
+// ------------------------------------------------------------------ units
+/** What each measure of a piece, a kind or a code is given in. */
+const DIMENSION_OF_MEASURE: Readonly<Record<string, Dimension>> = {
+    length: 'length',
+    across: 'length',
+    height: 'length',
+    depth: 'length',
+    width: 'length',
+    widest: 'length',
+    holds: 'volume',
+    'hot-holding': 'temperature',
+    'cold-holding': 'temperature',
+    reheat: 'temperature',
+};
+
+/** The units that a figure may take, the likeliest first. @param measure the word before the figure, where nothing else tells @param next what the grammar lets stand next */
+export function unitProposals(
+    problem: UnitProblem | undefined,
+    measure: string,
+    next: ReadonlySet<string>,
+): Proposal[] {
+    // After `4 fl`.
+    if (next.size === 1) {
+        return [...next].map((name) => ({ name, kind: CompletionItemKind.Unit, rank: RANK.unit }));
+    }
+    const custom = customSpecs.find((spec) => spec.name === measure)?.figure?.dimension;
+    const dimensions = problem?.wanted ?? [custom ?? DIMENSION_OF_MEASURE[measure] ?? 'mass'];
+    const likely = dimensions.flatMap((dimension) => (dimension === 'count' ? [] : LIKELY_UNITS[dimension]));
+    const fitting = (Object.keys(UNITS) as UnitName[]).filter((unit) => dimensions.includes(UNITS[unit].dimension));
+    return [...new Set([...likely, ...fitting])].map((name) => ({
+        name,
+        kind: CompletionItemKind.Unit,
+        rank: RANK.unit,
+        detail: UNITS[name].dimension,
+    }));
+}
