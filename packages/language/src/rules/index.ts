@@ -17,6 +17,7 @@ import coursesOutOfOrder from './courses-out-of-order.js';
 import customOutOfRange from './custom-out-of-range.js';
 import declaredTwice from './declared-twice.js';
 import dietNotServed from './diet-not-served.js';
+import dietTakenOnTrust from './diet-taken-on-trust.js';
 import dishWithoutPiece from './dish-without-piece.js';
 import eventIncomplete from './event-incomplete.js';
 import fileLeavesWorkspace from './file-leaves-workspace.js';
@@ -29,6 +30,7 @@ import hotDishColdPlate from './hot-dish-cold-plate.js';
 import hotSoupColdBowl from './hot-soup-cold-bowl.js';
 import hotSoupColdSpoon from './hot-soup-cold-spoon.js';
 import intermezzoSpoonNotChilled from './intermezzo-spoon-not-chilled.js';
+import laidNeverUsed from './laid-never-used.js';
 import matchedPair from './matched-pair.js';
 import missingUnit from './missing-unit.js';
 import misspeltWord from './misspelt-word.js';
@@ -44,6 +46,7 @@ import pourWithoutGlass from './pour-without-glass.js';
 import recipeMissing from './recipe-missing.js';
 import recipeYieldShort from './recipe-yield-short.js';
 import safetyNotWaivable from './safety-not-waivable.js';
+import samePieceTwice from './same-piece-twice.js';
 import seatTakenTwice from './seat-taken-twice.js';
 import servingTemperature from './serving-temperature.js';
 import spoonTooHot from './spoon-too-hot.js';
@@ -58,6 +61,7 @@ import undercookedReachesGuest from './undercooked-reaches-guest.js';
 import underlinerMissing from './underliner-missing.js';
 import unknownName from './unknown-name.js';
 import unreadableText from './unreadable-text.js';
+import usedNeverLaid from './used-never-laid.js';
 import vesselTooWarm from './vessel-too-warm.js';
 import waiverWithoutEffect from './waiver-without-effect.js';
 import warmedYetPreset from './warmed-yet-preset.js';
@@ -86,6 +90,7 @@ export const rules: readonly Rule[] = [
     customOutOfRange,
     declaredTwice,
     dietNotServed,
+    dietTakenOnTrust,
     dishWithoutPiece,
     eventIncomplete,
     fileLeavesWorkspace,
@@ -98,6 +103,7 @@ export const rules: readonly Rule[] = [
     hotSoupColdBowl,
     hotSoupColdSpoon,
     intermezzoSpoonNotChilled,
+    laidNeverUsed,
     matchedPair,
     missingUnit,
     misspeltWord,
@@ -113,6 +119,7 @@ export const rules: readonly Rule[] = [
     recipeMissing,
     recipeYieldShort,
     safetyNotWaivable,
+    samePieceTwice,
     seatTakenTwice,
     servingTemperature,
     spoonTooHot,
@@ -127,6 +134,7 @@ export const rules: readonly Rule[] = [
     underlinerMissing,
     unknownName,
     unreadableText,
+    usedNeverLaid,
     vesselTooWarm,
     waiverWithoutEffect,
     warmedYetPreset,
