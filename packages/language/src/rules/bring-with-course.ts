@@ -20,13 +20,23 @@ export function bringWithCourse(cover: Cover, pieces: readonly CoverPiece[]): In
         .filter((piece) => piece.from === 'lay')
         .map((piece) => ({ do: 'remove', at: piece.origin }));
     for (const dish of new Set(pieces.flatMap((piece) => piece.dish ?? []))) {
-        const brought = pieces.filter((piece) => piece.dish === dish);
-        changes.push(...bringForDish(cover, dish, brought));
+        const own = allPieces(cover).filter((piece) => piece.dish === dish && piece.purpose === 'eating');
+        changes.push(
+            ...bringForDish(
+                dish,
+                own,
+                pieces.filter((piece) => piece.dish === dish),
+            ),
+        );
     }
     return changes;
 }
 
-function bringForDish(cover: Cover, dish: Dish, brought: readonly CoverPiece[]): Intention[] {
+/**
+ * The changes that make some pieces of a dish come with its course.
+ * @param own all that the dish is eaten with; `brought` are some of them
+ */
+export function bringForDish(dish: Dish, own: readonly CoverPiece[], brought: readonly CoverPiece[]): Intention[] {
     const uses = brought.map((piece) => statedUse(dish, piece));
     if (uses.every((use) => use !== undefined)) {
         return uses.map((use) =>
@@ -40,8 +50,7 @@ function bringForDish(cover: Cover, dish: Dish, brought: readonly CoverPiece[]):
         );
     }
     // The kind names the pieces: the dish now names all of them, so that the others stay as they are.
-    const all = allPieces(cover).filter((piece) => piece.dish === dish && piece.purpose === 'eating');
-    const clause = writeEaten(all.map((piece) => [writePiece(piece, brought.includes(piece))]));
+    const clause = writeEaten(own.map((piece) => [writePiece(piece, brought.includes(piece))]));
     return [
         dish.eatenOrigin
             ? { do: 'replace', at: dish.eatenOrigin, words: clause }

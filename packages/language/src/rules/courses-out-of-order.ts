@@ -148,15 +148,16 @@ function misplaced(plan: Plan, course: Course, broken: readonly Precedence[], fi
     const courses = plan.menu!.courses;
     const after = broken.filter(({ later }) => later === course.index).map(({ earlier }) => courses[earlier]!);
     const before = broken.filter(({ earlier }) => earlier === course.index).map(({ later }) => courses[later]!);
-    const titles = (some: readonly Course[]) => listed(some.map(({ title }) => `\`${title}\``));
+    const titles = (some: readonly Course[]) => listed(some.map(({ title }) => quoted(title)));
+    const those = (some: readonly Course[]) => (some.length > 1 ? 'them' : 'it');
     const custom = broken.find((each) => each.custom)?.custom;
     const because = custom ? ` (custom \`${custom}: ${plan.customs[custom].value}\`)` : '';
     return {
         at: course.head,
         message:
             after.length > 0
-                ? `\`${course.title}\` comes before ${titles(after)}, which it follows${because}.`
-                : `\`${course.title}\` comes after ${titles(before)}, which follows it${because}.`,
+                ? `${quoted(course.title)} comes before ${titles(after)}, and belongs after ${those(after)}${because}.`
+                : `${quoted(course.title)} comes after ${titles(before)}, and belongs before ${those(before)}${because}.`,
         hint: `${fix.title}.`,
         related: [...after, ...before].map((other) => ({
             at: other.head,

@@ -8,6 +8,7 @@ import breadWithoutPlate from './bread-without-plate.js';
 import breadWithoutSpreader from './bread-without-spreader.js';
 import chosenDishNotForGuest from './chosen-dish-not-for-guest.js';
 import chosenDishUnknown from './chosen-dish-unknown.js';
+import clearedBeforeUse from './cleared-before-use.js';
 import codeAndZone from './code-and-zone.js';
 import coldAboveHolding from './cold-above-holding.js';
 import coldDishWarmPlate from './cold-dish-warm-plate.js';
@@ -16,6 +17,7 @@ import courseIncomplete from './course-incomplete.js';
 import coursesOutOfOrder from './courses-out-of-order.js';
 import customOutOfRange from './custom-out-of-range.js';
 import declaredTwice from './declared-twice.js';
+import dessertPiecesPlace from './dessert-pieces-place.js';
 import dietNotServed from './diet-not-served.js';
 import dietTakenOnTrust from './diet-taken-on-trust.js';
 import dishWithoutPiece from './dish-without-piece.js';
@@ -37,7 +39,10 @@ import misspeltWord from './misspelt-word.js';
 import noAlcoholFreeChoice from './no-alcohol-free-choice.js';
 import noSuchSeat from './no-such-seat.js';
 import offWithoutReason from './off-without-reason.js';
+import outsideIn from './outside-in.js';
+import pieceOnWrongSide from './piece-on-wrong-side.js';
 import pieceSuitsDish from './piece-suits-dish.js';
+import placeLeftBare from './place-left-bare.js';
 import portionOverfillsBowl from './portion-overfills-bowl.js';
 import portionsDoNotAddUp from './portions-do-not-add-up.js';
 import pourOverfillsGlass from './pour-overfills-glass.js';
@@ -48,6 +53,7 @@ import recipeYieldShort from './recipe-yield-short.js';
 import safetyNotWaivable from './safety-not-waivable.js';
 import samePieceTwice from './same-piece-twice.js';
 import seatTakenTwice from './seat-taken-twice.js';
+import servicePlateTooSmall from './service-plate-too-small.js';
 import servingTemperature from './serving-temperature.js';
 import spoonTooHot from './spoon-too-hot.js';
 import statedTwice from './stated-twice.js';
@@ -62,6 +68,7 @@ import underlinerMissing from './underliner-missing.js';
 import unknownName from './unknown-name.js';
 import unreadableText from './unreadable-text.js';
 import usedNeverLaid from './used-never-laid.js';
+import vesselSuitsDish from './vessel-suits-dish.js';
 import vesselTooWarm from './vessel-too-warm.js';
 import waiverWithoutEffect from './waiver-without-effect.js';
 import warmedYetPreset from './warmed-yet-preset.js';
@@ -81,6 +88,7 @@ export const rules: readonly Rule[] = [
     breadWithoutSpreader,
     chosenDishNotForGuest,
     chosenDishUnknown,
+    clearedBeforeUse,
     codeAndZone,
     coldAboveHolding,
     coldDishWarmPlate,
@@ -89,6 +97,7 @@ export const rules: readonly Rule[] = [
     coursesOutOfOrder,
     customOutOfRange,
     declaredTwice,
+    dessertPiecesPlace,
     dietNotServed,
     dietTakenOnTrust,
     dishWithoutPiece,
@@ -110,7 +119,10 @@ export const rules: readonly Rule[] = [
     noAlcoholFreeChoice,
     noSuchSeat,
     offWithoutReason,
+    outsideIn,
+    pieceOnWrongSide,
     pieceSuitsDish,
+    placeLeftBare,
     portionOverfillsBowl,
     portionsDoNotAddUp,
     pourOverfillsGlass,
@@ -121,6 +133,7 @@ export const rules: readonly Rule[] = [
     safetyNotWaivable,
     samePieceTwice,
     seatTakenTwice,
+    servicePlateTooSmall,
     servingTemperature,
     spoonTooHot,
     statedTwice,
@@ -135,6 +148,7 @@ export const rules: readonly Rule[] = [
     unknownName,
     unreadableText,
     usedNeverLaid,
+    vesselSuitsDish,
     vesselTooWarm,
     waiverWithoutEffect,
     warmedYetPreset,

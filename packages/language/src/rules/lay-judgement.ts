@@ -1,8 +1,10 @@
+import type { Named } from '../plan/origin.js';
 import type { Dish, Plan } from '../plan/types.js';
 import { layCover } from '../service/cover.js';
 import { isOysterFork } from '../service/cover-limit.js';
 import type { Cover, CoverPiece, Service, Variation } from '../service/types.js';
 import { allPieces } from './bring-with-course.js';
+import { isDoubtful } from './doubt.js';
 import { laidNames, layClauses, type LaidName, type LayClause, type LaySide } from './lay-clauses.js';
 
 /** A piece that a dish is eaten with, and where the house would have it were there no `lay` clause. */
@@ -13,6 +15,8 @@ export interface Need {
     readonly names: readonly string[];
     /** True where it lies on the table when guests sit; false where it comes with its course. */
     readonly isLaid: boolean;
+    /** True where the dish is eaten with a knife as well. */
+    readonly hasKnife: boolean;
 }
 
 /** A name of a clause and what it is for. */
@@ -35,8 +39,9 @@ export interface Judged {
 
 /** Every `lay` clause of the menu, judged; not one with a name that nobody declares, which is a finding of its own. */
 export function judgeLayClauses(plan: Plan, service: Service): readonly Judged[] {
-    const clauses = layClauses(plan).filter(({ lay }) =>
-        laidNames(lay).every(({ named }) => plan.cupboard.pieces.has(named.name)),
+    const clauses = layClauses(plan).filter(
+        ({ lay }) =>
+            !isDoubtful(plan, lay.origin) && laidNames(lay).every(({ named }) => plan.cupboard.pieces.has(named.name)),
     );
     if (clauses.length === 0) {
         return [];
@@ -55,7 +60,7 @@ export function judgeLayClauses(plan: Plan, service: Service): readonly Judged[]
                 const at = open.findIndex(({ named }) => need.names.includes(named.name));
                 if (at >= 0) {
                     found.push({ ...open.splice(at, 1)[0]!, need });
-                } else if (need.isLaid) {
+                } else if (need.isLaid && !isDoubtful(plan, need.dish.origin)) {
                     missing.add(need);
                 }
             }
@@ -94,19 +99,9 @@ export function laidTooSoon(judged: readonly Judged[]): readonly LaidTooSoon[] {
     );
 }
 
-/**
- * Where a name belongs in a side of a clause that already has `own`, outermost first.
- * @returns the index to put it at
- */
-export function placeFor(plan: Plan, judged: Judged, side: LaySide, need: Need): number {
-    const own = judged.clause.lay[side] ?? [];
-    const rank = rankOn(plan, side, need);
-    const ranks = own.map((named) => {
-        const match = judged.matches.flat().find((each) => each.named === named);
-        return match && rankOn(plan, side, match.need);
-    });
-    const inner = ranks.findIndex((each) => each !== undefined && each > rank);
-    return inner < 0 ? own.length : inner;
+/** The first set of dishes that uses a name says what it is for. */
+export function needOf({ matches }: Judged, named: Named): Need | undefined {
+    return matches.flat().find((match) => match.named === named)?.need;
 }
 
 /** What sorts the pieces of one side from the outside in: the order of use; spoons outside knives where that is the custom. */
@@ -117,6 +112,14 @@ export function rankOn(plan: Plan, side: LaySide, { piece }: Need): number {
         plan.customs.spoons.value === 'outside-knives' &&
         (family === 'knife' || (family === 'fork' && !isOysterFork(piece.piece)));
     return piece.course + (isInner ? (plan.menu?.courses.length ?? 0) : 0);
+}
+
+/** True where the name stands under the side on which the house would lay the piece, or under one that its customs accept. */
+export function isWellPlaced(plan: Plan, { side, need }: Match): boolean {
+    const { piece } = need;
+    const isForkAlone = piece.piece.family === 'fork' && !isOysterFork(piece.piece) && !need.hasKnife;
+    const isEither = isForkAlone && plan.customs['fork-without-knife'].value === 'either';
+    return side === sideOf(piece) || (isEither && side === 'right');
 }
 
 /** The side of a `lay` clause for a piece of the derived cover. */
@@ -142,6 +145,7 @@ function needsByDish(plan: Plan, service: Service): ReadonlyMap<Dish, readonly N
                             piece,
                             names: alternativesOf(plan, dish, piece.piece.name),
                             isLaid: piece.when === 'laid',
+                            hasKnife: pieces.some((each) => each.dish === dish && each.piece.family === 'knife'),
                         })),
                 );
             }
