@@ -55,7 +55,7 @@ const mayImport = {
         ...['framework', 'protocol', 'nearestName'],
     ],
     nodeFiles: ['nodeFiles', 'core', 'plan', 'node'],
-    cli: ['cli', 'entry', 'cliPackages', 'node'],
+    cli: ['cli', 'entry', 'cliPackages', 'protocol', 'node'],
     extension: ['extension', 'entry', 'vscode', 'protocol'],
 };
 

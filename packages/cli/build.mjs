@@ -44,6 +44,21 @@ const frameworkOnDemand = {
     },
 };
 
+/** The language server, with the framework and the editor's protocol in it, is a file that `lsp` alone loads. */
+const serverOnDemand = {
+    name: 'server-on-demand',
+    setup({ onResolve, onLoad }) {
+        onResolve({ filter: /^\.\/(lsp|server)\.js$/ }, ({ path }) => ({ path, namespace: 'server-on-demand' }));
+        onLoad({ filter: /lsp/, namespace: 'server-on-demand' }, () => ({
+            contents: 'export const runLsp = () => require("./lsp.cjs").runLsp();',
+            resolveDir: here,
+        }));
+        onLoad({ filter: /server/, namespace: 'server-on-demand' }, () => ({
+            contents: 'export const startLanguageServer = undefined;',
+        }));
+    },
+};
+
 /** Starting a process, which the argument library can do and this program never does, takes 3 ms to load. */
 const noChildProcess = {
     name: 'no-child-process',
@@ -73,8 +88,14 @@ await build({
 await build({
     ...common,
     entryPoints: { main: 'src/main.ts' },
-    external: ['./framework.cjs'],
-    plugins: [frameworkOnDemand, noChildProcess, globbingAsCommonJs],
+    external: ['./framework.cjs', './lsp.cjs'],
+    plugins: [frameworkOnDemand, serverOnDemand, noChildProcess, globbingAsCommonJs],
+});
+await build({
+    ...common,
+    entryPoints: { lsp: 'src/lsp.ts' },
+    keepNames: true,
+    plugins: [globbingAsCommonJs],
 });
 
 const ahead = spawnSync(process.execPath, ['tools/compile-ahead.cjs'], {

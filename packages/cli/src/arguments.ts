@@ -43,6 +43,8 @@ export function wrongUsage({ code, message }: CommanderError): CannotRun {
             return new CannotRun(`\`${option.split(' ')[0]}\`: ${message.replace(/^error: .*? is invalid\. /, '')}`);
         case 'commander.missingArgument':
             return new CannotRun(`Say which ${option.toLowerCase()}.`);
+        case 'commander.missingMandatoryOptionValue':
+            return new CannotRun(`This command wants the option \`${option}\`.`);
         case 'commander.optionMissingArgument':
             return new CannotRun(`The option \`${option}\` wants a value.`);
         case 'commander.excessArguments':

@@ -6,9 +6,9 @@ import { CannotRun } from './cannot-run.js';
 import { readStandardInput } from './standard-input.js';
 
 export const STANDARD_INPUT = '-';
-const EXTENSION = '.cover';
+export const EXTENSION = '.cover';
 /** Looked through only when named. */
-const SKIPPED_FOLDERS = ['**/node_modules/**', '**/.*/**'];
+export const SKIPPED_FOLDERS = ['**/node_modules/**', '**/.*/**'];
 
 export interface Input {
     /** As a person names it: from the working folder, with forward slashes. */

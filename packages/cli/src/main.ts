@@ -71,6 +71,11 @@ function program(): Command {
         .action(async (folder: string) => {
             process.exitCode = (await import('./init.js')).runInit(folder);
         });
+    verb(program, 'lsp', 'serve an editor, which starts this by itself')
+        .requiredOption('--stdio', 'speak the language server protocol over standard input and output')
+        .action(async () => {
+            await (await import('./lsp.js')).runLsp();
+        });
     return program;
 }
 

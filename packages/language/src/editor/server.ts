@@ -1,0 +1,179 @@
+import {
+    CodeActionKind,
+    DidChangeWatchedFilesNotification,
+    TextDocumentSyncKind,
+    type CancellationToken,
+    type Connection,
+    type InitializeResult,
+    type Position,
+    type TextDocumentIdentifier,
+} from 'vscode-languageserver';
+import { clientOf, type Client } from './client.js';
+import { codeActions, FIX_ALL } from './code-actions.js';
+import { completionAt, TRIGGERS } from './completion.js';
+import { definitionAt } from './definition.js';
+import type { Disk } from './disk.js';
+import { documentLinks } from './document-links.js';
+import { documentSymbols, flatSymbols, workspaceSymbols } from './document-symbols.js';
+import { foldingRanges } from './folding.js';
+import { hoverAt } from './hover.js';
+import { Publisher } from './publisher.js';
+import { highlightsAt, referencesAt } from './references.js';
+import { renamableAt, renameAt } from './rename.js';
+import { legend, semanticTokens } from './semantic-tokens.js';
+import { createCoverServices } from './services.js';
+import { virtualText, VIRTUAL_TEXT_REQUEST } from './virtual-texts.js';
+import { Words } from './words.js';
+import { Workspace, type Place } from './workspace.js';
+
+/** What the server says of itself in its first answer. */
+export interface ServerInfo {
+    readonly name: string;
+    readonly version?: string;
+}
+
+interface AtDocument {
+    readonly textDocument: TextDocumentIdentifier;
+}
+
+/**
+ * Serves one client. Runs wherever the connection comes from: over stdio, or in a browser's worker.
+ *
+ * The framework gives the grammar, the lexer, the parser that completion asks and the open documents. Its document
+ * builder is not used: it takes work up at each change, throws it away at the next, answers from the text of the last
+ * finished build and publishes without versions. Here nothing is built ahead; see `folder.ts` and `publisher.ts`.
+ */
+export function startLanguageServer(
+    connection: Connection,
+    disk: Disk,
+    info: ServerInfo = { name: 'underliner' },
+): void {
+    const services = createCoverServices(connection);
+    const words = new Words(services.cover);
+    const documents = services.shared.workspace.TextDocuments;
+    const workspace = new Workspace(disk);
+    let client: Client | undefined;
+    let roots: readonly string[] = [];
+    let whenReady: () => void = () => undefined;
+    const ready = new Promise<void>((resolve) => (whenReady = resolve));
+    const known = (): Client => client!;
+    new Publisher(connection, workspace, known);
+
+    connection.onInitialize((params): InitializeResult => {
+        client = clientOf(params);
+        roots = params.workspaceFolders?.map(({ uri }) => uri) ?? (params.rootUri ? [params.rootUri] : []);
+        return { capabilities: capabilitiesFor(client), serverInfo: info };
+    });
+    const load = async (): Promise<void> => {
+        const loaded = await Promise.allSettled(roots.map((uri) => workspace.addFolder(uri)));
+        loaded.forEach((each) => {
+            if (each.status === 'rejected') {
+                connection.console.error(`A folder could not be read: ${String(each.reason)}`);
+            }
+        });
+        whenReady();
+    };
+    connection.onInitialized(() => {
+        const { registersWatchers, tellsFolders } = known();
+        if (registersWatchers) {
+            // Folders too: a client reports a deleted folder, not what was in it.
+            void connection.client.register(DidChangeWatchedFilesNotification.type, {
+                watchers: [{ globPattern: '**/*' }],
+            });
+        }
+        if (tellsFolders) {
+            connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
+                removed.forEach(({ uri }) => workspace.removeFolder(uri));
+                void Promise.all(added.map(({ uri }) => workspace.addFolder(uri)));
+            });
+        }
+        void load();
+    });
+
+    documents.onDidOpen(({ document }) => workspace.open(document));
+    documents.onDidChangeContent(({ document }) => workspace.change(document));
+    documents.onDidClose(({ document }) => workspace.close(document.uri));
+    connection.onDidChangeWatchedFiles(({ changes }) => {
+        for (const { uri, type } of changes) {
+            if (type === DELETED) {
+                workspace.deletedOnDisk(uri);
+            } else {
+                void workspace.changedOnDisk(uri);
+            }
+        }
+    });
+
+    /** Answers from the texts as they are when the answer is given. */
+    const about =
+        <Params extends AtDocument, Answer>(answer: (place: Place, params: Params) => Answer) =>
+        async (params: Params, token: CancellationToken): Promise<Answer | null> => {
+            await ready;
+            if (token.isCancellationRequested) {
+                return null;
+            }
+            const place = workspace.locate(params.textDocument.uri);
+            return place.folder.documentOf(place.path) ? answer(place, params) : null;
+        };
+    const at = <Params extends AtDocument & { readonly position: Position }, Answer>(
+        answer: (place: Place, offset: number, params: Params) => Answer,
+    ) =>
+        about<Params, Answer>((place, params) =>
+            answer(place, place.folder.documentOf(place.path)!.offsetAt(params.position), params),
+        );
+
+    connection.onCompletion(at((place, offset) => completionAt(place, offset, services, words)));
+    connection.onHover(at((place, offset) => hoverAt(place, offset) ?? null));
+    connection.onDefinition(at((place, offset) => definitionAt(place, offset, known()) ?? null));
+    connection.onReferences(
+        at((place, offset, { context }) => referencesAt(place, offset, context.includeDeclaration, known())),
+    );
+    connection.onDocumentHighlight(at((place, offset) => highlightsAt(place, offset)));
+    connection.onPrepareRename(at((place, offset) => renamableAt(place, offset)));
+    connection.onRenameRequest(at((place, offset, { newName }) => renameAt(place, offset, newName, words, known())));
+    connection.onDocumentSymbol(
+        about((place) => (known().takesSymbolTree ? documentSymbols(place) : flatSymbols(place))),
+    );
+    connection.onFoldingRanges(about(foldingRanges));
+    connection.onDocumentLinks(about(documentLinks));
+    connection.onCodeAction(about((place, params) => codeActions(place, params, known())));
+    connection.languages.semanticTokens.on(
+        async (params, token) => (await about((place) => semanticTokens(place))(params, token)) ?? { data: [] },
+    );
+    connection.languages.semanticTokens.onRange(
+        async (params, token) =>
+            (await about((place) => semanticTokens(place, params.range))(params, token)) ?? { data: [] },
+    );
+    connection.onWorkspaceSymbol(async ({ query }) => {
+        await ready;
+        return workspaceSymbols(workspace.all, query);
+    });
+    connection.onRequest(VIRTUAL_TEXT_REQUEST, ({ uri }: { readonly uri: string }) => {
+        const text = virtualText(uri);
+        return text === undefined ? null : { text };
+    });
+
+    documents.listen(connection);
+    connection.listen();
+}
+
+/** Of the protocol's kinds of change on the disk. */
+const DELETED = 3;
+
+function capabilitiesFor({ tellsFolders }: Client): InitializeResult['capabilities'] {
+    return {
+        textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
+        completionProvider: { triggerCharacters: TRIGGERS },
+        hoverProvider: true,
+        definitionProvider: true,
+        referencesProvider: true,
+        documentHighlightProvider: true,
+        renameProvider: { prepareProvider: true },
+        documentSymbolProvider: true,
+        workspaceSymbolProvider: true,
+        foldingRangeProvider: true,
+        documentLinkProvider: {},
+        codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, FIX_ALL] },
+        semanticTokensProvider: { legend, full: true, range: true },
+        ...(tellsFolders ? { workspace: { workspaceFolders: { supported: true, changeNotifications: true } } } : {}),
+    };
+}
