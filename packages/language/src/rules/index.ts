@@ -21,6 +21,7 @@ import dessertPiecesPlace from './dessert-pieces-place.js';
 import dietNotServed from './diet-not-served.js';
 import dietTakenOnTrust from './diet-taken-on-trust.js';
 import dishWithoutPiece from './dish-without-piece.js';
+import drinksPastTheLimit from './drinks-past-the-limit.js';
 import eventIncomplete from './event-incomplete.js';
 import fileLeavesWorkspace from './file-leaves-workspace.js';
 import fileNotFound from './file-not-found.js';
@@ -58,6 +59,7 @@ import servingTemperature from './serving-temperature.js';
 import spoonTooHot from './spoon-too-hot.js';
 import statedTwice from './stated-twice.js';
 import steakWithoutSteakKnife from './steak-without-steak-knife.js';
+import stockShort from './stock-short.js';
 import threePerSide from './three-per-side.js';
 import toastWithoutPour from './toast-without-pour.js';
 import tooManyGlasses from './too-many-glasses.js';
@@ -101,6 +103,7 @@ export const rules: readonly Rule[] = [
     dietNotServed,
     dietTakenOnTrust,
     dishWithoutPiece,
+    drinksPastTheLimit,
     eventIncomplete,
     fileLeavesWorkspace,
     fileNotFound,
@@ -138,6 +141,7 @@ export const rules: readonly Rule[] = [
     spoonTooHot,
     statedTwice,
     steakWithoutSteakKnife,
+    stockShort,
     threePerSide,
     toastWithoutPour,
     tooManyGlasses,
