@@ -27,12 +27,12 @@ describe('fixing all', () => {
 
     it('goes on while one fix makes room for the next, over files', () => {
         const files = filesInMemory({
-            'hall/house.cover': 'house "Saltmarsh Hall" {\n    own 4 soup-spon\n}\n',
+            'hall/house.cover': 'house "Saltmarsh Hall" {\n    own 40 soup-spon\n}\n',
             'hall/supper.cover': `use "house.cover"\n${HEAD}menu {\n    course soup "Broth" {\n        served in soup-bowl on dinner-plate at 64 °C\n        lasts 15 min\n        contains nothing\n    }\n}\n`,
         });
         const { texts, rounds, checked } = fixAll('hall/supper.cover', files, 'unsafe');
         expect([...texts.keys()].sort()).toEqual(['hall/house.cover', 'hall/supper.cover']);
-        expect(texts.get('hall/house.cover')).toContain('own 4 soup-spoon');
+        expect(texts.get('hall/house.cover')).toContain('own 40 soup-spoon');
         expect(texts.get('hall/supper.cover')).toContain('served in soup-bowl warmed on dinner-plate at 64 °C');
         expect(rounds).toBeGreaterThan(0);
         expect(checked.findings).toEqual([]);
