@@ -8,6 +8,8 @@ export interface Precedence {
     /** Indexes into the menu's courses as written. */
     readonly earlier: number;
     readonly later: number;
+    /** The one of the two that is out of place where they stand the other way round. */
+    readonly placed: number;
     /** The custom that says so; absent where the kinds of course do. */
     readonly custom?: 'salad' | 'entree' | 'intermezzo' | 'cheese';
 }
@@ -35,7 +37,7 @@ function byKind(cupboard: Cupboard, courses: readonly Course[]): Precedence[] {
                     earlier !== later && [...before].some((kind) => isSortOfKind(cupboard, earlier.kind.name, kind)),
             )
             .filter((earlier) => !decidedByCustom(cupboard, earlier.kind.name, later.kind.name))
-            .map((earlier) => ({ earlier: earlier.index, later: later.index }));
+            .map((earlier) => ({ earlier: earlier.index, later: later.index, placed: later.index }));
     });
 }
 
@@ -76,11 +78,12 @@ function byCustom(cupboard: Cupboard, customs: Customs, courses: readonly Course
                     course.dishes.some((dish) => isSortOfKind(cupboard, dish.kind.name, kind))),
         );
     const firstOf = (...choices: (readonly Course[])[]) => choices.find((choice) => choice.length > 0) ?? [];
-    const order = (custom: Precedence['custom'], earlier: readonly Course[], later: readonly Course[]) => {
+    const order = (custom: NonNullable<Precedence['custom']>, earlier: readonly Course[], later: readonly Course[]) => {
         for (const one of earlier) {
             for (const other of later) {
                 if (one !== other) {
-                    found.push({ earlier: one.index, later: other.index, custom });
+                    const placed = ofKind(custom).includes(one) ? one : other;
+                    found.push({ earlier: one.index, later: other.index, placed: placed.index, custom });
                 }
             }
         }
@@ -101,7 +104,12 @@ function byCustom(cupboard: Cupboard, customs: Customs, courses: readonly Course
         case 'as-written':
             break;
     }
-    const roast = firstOf(serving('roast'), ofKind('main'));
+    // A relevé is a roast that comes before the roast: the sorbet stands between the two (table-service 7.6).
+    const roast = firstOf(
+        serving('roast').filter((course) => !serving('releve').includes(course)),
+        serving('roast'),
+        ofKind('main'),
+    );
     switch (customs.entree.value) {
         case 'before-roast':
             order('entree', ofKind('entree'), roast);

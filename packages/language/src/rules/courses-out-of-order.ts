@@ -77,23 +77,19 @@ menu {
         const rules = precedences(plan);
         const written = courses.map((course) => course.index);
         let order: readonly number[] = written;
+        let open = rules;
         // One misplaced course breaks several precedences: each finding is the one course whose move mends most.
-        for (let broken = brokenBy(rules, order); broken.length > 0; broken = brokenBy(rules, order)) {
-            const move = bestMove(rules, order, written);
-            if (!move || brokenBy(rules, moved(order, move)).length >= broken.length) {
+        for (let broken = brokenBy(open, order); broken.length > 0; broken = brokenBy(open, order)) {
+            const move = bestMove(open, order, written);
+            if (!move || brokenBy(open, moved(order, move)).length >= broken.length) {
                 // Precedences that contradict each other, such as kinds that follow each other, order nothing.
                 break;
             }
+            const isOf = ({ earlier, later }: Precedence) => [earlier, later].includes(move.course);
             const course = courses[move.course]!;
-            report(
-                misplaced(
-                    plan,
-                    course,
-                    broken.filter(({ earlier, later }) => [earlier, later].includes(move.course)),
-                    fixFor(rules, courses, written, course.index),
-                ),
-            );
+            report(misplaced(plan, course, broken.filter(isOf), fixFor(open, courses, written, course.index)));
             order = moved(order, move);
+            open = open.filter((rule) => !isOf(rule));
         }
         const coffee = plan.menu?.coffee;
         const after = courses.find(
@@ -130,18 +126,29 @@ function moved(order: readonly number[], { course, to }: Move): readonly number[
     return order.filter((index) => index !== course).toSpliced(to, 0, course);
 }
 
-/** The move that breaks the fewest precedences; of equal ones the shortest, then the one of the course that stands first. */
+/** The move that breaks the fewest precedences; of equal ones that of a course which is itself out of place, then the shortest. */
 function bestMove(
     rules: readonly Precedence[],
     order: readonly number[],
     courses: readonly number[],
 ): Move | undefined {
+    const outOfPlace = new Set(brokenBy(rules, order).map(({ placed }) => placed));
     const moves = courses
         .flatMap((course) => order.map((_, to) => ({ course, to })))
         .filter(({ course, to }) => order[to] !== course);
-    const cost = (move: Move) =>
-        brokenBy(rules, moved(order, move)).length * order.length + Math.abs(order.indexOf(move.course) - move.to);
-    return moves.reduce<Move | undefined>((best, move) => (best && cost(best) <= cost(move) ? best : move), undefined);
+    const costs = (move: Move) => [
+        brokenBy(rules, moved(order, move)).length,
+        outOfPlace.has(move.course) ? 0 : 1,
+        Math.abs(order.indexOf(move.course) - move.to),
+    ];
+    const [best] = moves.map((move) => ({ move, costs: costs(move) })).sort((a, b) => compare(a.costs, b.costs));
+    return best?.move;
+}
+
+/** The first figure that differs decides. */
+function compare(one: readonly number[], other: readonly number[]): number {
+    const index = one.findIndex((figure, place) => figure !== other[place]);
+    return index < 0 ? 0 : one[index]! - other[index]!;
 }
 
 function misplaced(plan: Plan, course: Course, broken: readonly Precedence[], fix: Fix): Report {
