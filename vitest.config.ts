@@ -9,5 +9,7 @@ export default defineConfig({
         include: ['packages/*/src/**/*.test.ts', 'tests/**/*.test.ts'],
         reporters: ['default', './.ci/counts-reporter.mjs'],
         maxWorkers: 2,
+        // A slow machine is not a mistake: time is for the benchmark.
+        testTimeout: 120_000,
     },
 });

@@ -19,7 +19,7 @@ describe('the napkin', () => {
         expect(at(`napkin: ${where}`, ...dinner).napkin).toBe(where);
     });
 
-    it.fails('moves left of the forks where a first course is waiting on the plate (table-service 5.3, UFV-C)', () => {
+    it('moves left of the forks where a first course is waiting on the plate (table-service 5.3, UFV-C)', () => {
         const waiting = course('appetizer', 'served on salad-plate at 8 °C  preset');
         expect(at('napkin: on-plate', waiting, ...dinner).napkin).toBe('left');
     });
@@ -57,7 +57,7 @@ describe('the bread plate', () => {
         expect([by('after-salad'), by('before-dessert')]).toEqual(['Clear salad', 'Clear salad']);
     });
 
-    it.fails('leaves with the soup it was eaten with (table-service 11.2, WF)', () => {
+    it('leaves with the soup it was eaten with (table-service 11.2, WF)', () => {
         expect(leavesIn(at('bread-leaves: with-its-course', bread, ...dinner), 'bread-plate')).toBe('Clear soup');
     });
 
@@ -76,7 +76,7 @@ describe('salt and pepper', () => {
         expect(leavesIn(evening, 'salt-and-pepper')).toBe('Crumb the table');
     });
 
-    it.fails('leave with the salad, as the bread plates do (table-service 5.13, AWCB and UFV-A)', () => {
+    it('leave with the salad, as the bread plates do (table-service 5.13, AWCB and UFV-A)', () => {
         const evening = at('salt-and-pepper-leave: after-salad  cheese: before-dessert', ...menu);
         expect(leavesIn(evening, 'salt-and-pepper')).toBe('Clear salad');
     });
@@ -143,13 +143,10 @@ describe('clearing', () => {
         expect(steps.map(({ title }) => title)).not.toContain('Serve appetizer');
     });
 
-    it.fails(
-        'finds it there too where the house has every first course waiting (table-service 6.31, ALLENCB and EICHLER)',
-        () => {
-            const first = course('appetizer', 'served on salad-plate at 8 °C');
-            expect(at('first-course: waiting', first, ...dinner).steps[0]!.standing).toContain('1 salad-plate');
-        },
-    );
+    it('finds it there too where the house has every first course waiting (table-service 6.31, ALLENCB and EICHLER)', () => {
+        const first = course('appetizer', 'served on salad-plate at 8 °C');
+        expect(at('first-course: waiting', first, ...dinner).steps[0]!.standing).toContain('1 salad-plate');
+    });
 });
 
 describe('glasses', () => {
@@ -166,17 +163,14 @@ describe('glasses', () => {
         ]);
     });
 
-    it.fails(
-        'stand water, white, red from the left, whatever the menu, where the custom says so (table-service 4.6, MIL)',
-        () => {
-            const menu = [course('fish', red), course('roast', white)];
-            expect(at('glass-order: white-before-red', ...menu).glasses).toEqual([
-                'water-glass',
-                'white-wine-glass',
-                'red-wine-glass',
-            ]);
-        },
-    );
+    it('stand water, white, red from the left, whatever the menu, where the custom says so (table-service 4.6, MIL)', () => {
+        const menu = [course('fish', red), course('roast', white)];
+        expect(at('glass-order: white-before-red', ...menu).glasses).toEqual([
+            'water-glass',
+            'white-wine-glass',
+            'red-wine-glass',
+        ]);
+    });
 
     it('are one for each kind of wine poured (table-service 4.15, BAR-A and LANS)', () => {
         const menu = [course('fish', white), course('roast', red), course('dessert', sparkling)];

@@ -1,6 +1,6 @@
 /** What the texts say of the evening, for the compiled plan. */
 import type { Contains, PieceUse } from '../plan/cupboard.js';
-import { withParents } from '../plan/names.js';
+import { isRequiredBy, withParents } from '../plan/names.js';
 import type {
     Accompaniment,
     Bread,
@@ -129,7 +129,7 @@ function containsJson({ plan }: Telling, contains: Contains | undefined): readon
             substance?.called.find((each) => each.code === plan.code.name) ??
             substance?.called.find((each) => each.code === undefined);
         const line = [...withParents(name, substances)].flatMap((each) => substances.get(each) ?? []);
-        const isRequired = substance?.requiredIn.some((code) => code.name === plan.code.name) === true;
+        const isRequired = isRequiredBy(plan.code.name, name, substances);
         return {
             name,
             called: called?.words ?? name,

@@ -1,5 +1,15 @@
 /** What is computed, for the compiled plan. */
-import type { CourseServing, Cover, CoverGlass, CoverPiece, Step, TableItem, Variation } from '../service/types.js';
+import { CASE_MILLILITRES } from '../service/bottles.js';
+import type {
+    CourseServing,
+    Cover,
+    CoverGlass,
+    CoverPiece,
+    PourNeed,
+    Step,
+    TableItem,
+    Variation,
+} from '../service/types.js';
 import type { Telling } from './plan-menu.js';
 import { at, needJson, type Json } from './plan-values.js';
 
@@ -28,6 +38,12 @@ export function serviceJson(telling: Telling): Json {
         })),
         countRule:
             'One for every guest whose dishes need it, in each course; without spares and without washing between courses.',
+        pull: service.pull,
+        pullRule:
+            'Needed for the guests expected, laid for the covers set beyond them, and the spare share of both rounded up for each piece.',
+        drinks: service.drinks.map((need) => drinkJson(need)),
+        drinksCaution:
+            'What is planned is not an amount to reach. The label gives the strength; the local law and licensed staff decide who is served.',
     };
 }
 
@@ -44,6 +60,22 @@ function servingJson({ course, portions, unserved, leftover }: CourseServing): J
         leftOver: leftover.map(({ dish, count }) => ({ dish: dish.title, count })),
     };
 }
+
+function drinkJson(need: PourNeed): Json {
+    return {
+        title: need.facts.pour.title,
+        drinkers: need.drinkers,
+        poursEach: need.poursEach,
+        millilitres: round(need.millilitres),
+        bottles: need.bottles.map(({ size, count }) => ({ millilitres: round(size), count })),
+        cases: round(need.bottles.reduce((sum, { size, count }) => sum + size * count, 0) / CASE_MILLILITRES),
+        leftOverMillilitres: round(need.leftOver),
+        standardDrinksEach: need.drinksEach === undefined ? undefined : round(need.drinksEach),
+    };
+}
+
+/** Two decimals: what is estimated is not told to the last digit of a binary fraction. */
+const round = (value: number): number => Math.round(value * 100) / 100;
 
 function variationJson(telling: Telling, variation: Variation): Json {
     return {

@@ -6,7 +6,7 @@ import { sayNeed } from '../service/guests.js';
 import type { Places } from './places.js';
 
 /** A JSON object whose absent members are left out. */
-export type Json = { readonly [key: string]: unknown };
+export type Json = Readonly<Record<string, unknown>>;
 
 /** Key of the computing value in the compiled plan, by what it measures. */
 const UNIT_KEY: Record<Dimension, string> = {

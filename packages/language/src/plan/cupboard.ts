@@ -86,6 +86,8 @@ export interface Substance {
     readonly sort: 'allergen' | 'ingredient';
     readonly parents: readonly Named[];
     readonly requiredIn: readonly Named[];
+    /** The duty lists its sorts by name: a sort that is not listed has none, unlike a prawn, which is a crustacean. */
+    readonly eachByName: boolean;
     readonly called: readonly { readonly words: string; readonly code?: string }[];
     readonly fresh: boolean;
     readonly sources: readonly string[];

@@ -81,7 +81,10 @@ const pieceOnto = (base: Piece, own: Piece): Piece => ({
     measures: { ...base.measures, ...own.measures },
 });
 const kindOnto = (base: Kind, own: Kind): Kind => over(base, own);
-const substanceOnto = (base: Substance, own: Substance): Substance => over(base, own);
+const substanceOnto = (base: Substance, own: Substance): Substance => ({
+    ...over(base, own),
+    eachByName: base.eachByName || own.eachByName,
+});
 const dietOnto = (base: Diet, own: Diet): Diet => ({
     ...over(base, own),
     statedOnly: base.statedOnly || own.statedOnly,

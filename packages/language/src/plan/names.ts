@@ -46,3 +46,28 @@ export function findCourse(menu: Menu | undefined, name: string): Course | undef
     const courses = menu?.courses ?? [];
     return courses.findLast((course) => course.kind.name === name) ?? courses.find((course) => course.title === name);
 }
+
+/**
+ * True where the code requires guests to be told of it: by its own name, or as a sort of something the code names as a whole
+ * (a prawn is a crustacean); not where the code lists the sorts one by one (a pine nut is no EU nut).
+ */
+export function isRequiredBy(
+    code: string,
+    name: string,
+    substances: ReadonlyMap<string, Substance>,
+    below: ReadonlySet<string> = new Set(),
+): boolean {
+    const substance = substances.get(name);
+    if (!substance || below.has(name)) {
+        return false;
+    }
+    const isNamed = substance.requiredIn.some((named) => named.name === code);
+    return (
+        isNamed ||
+        substance.parents.some(
+            (parent) =>
+                !substances.get(parent.name)?.eachByName &&
+                isRequiredBy(code, parent.name, substances, new Set([...below, name])),
+        )
+    );
+}

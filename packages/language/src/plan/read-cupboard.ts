@@ -109,6 +109,7 @@ export function readSubstance(scribe: Scribe, node: ast.Substance): Substance {
         requiredIn: ofType<ast.SubstanceClause, ast.RequiredIn>(clauses, 'RequiredIn').flatMap((clause) =>
             scribe.names(clause, 'codes', 'code'),
         ),
+        eachByName: clauses.some((clause) => clause.$type === 'EachByName'),
         called: called.map((clause) => ({ words: clause.words, code: scribe.named(clause, 'code', 'code')?.name })),
         fresh: node.fresh,
         sources: sourcesOf(clauses),

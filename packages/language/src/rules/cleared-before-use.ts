@@ -170,8 +170,9 @@ function glassGone(plan: Plan, service: Service, speech: Speech): Report | undef
         .flatMap(({ cover }) => [...cover.glasses, ...cover.broughtGlasses])
         .find(({ pour }) => pour?.title === speech.pour!.text);
     const left = glass && plan.menu!.courses[lastCourseOf(plan, glass)];
+    // A toast right after the glass's own course is drunk before the glass leaves.
     const toasted = speech.when.when === 'after' ? course.index : course.index - 1;
-    if (!glass || !left || left.index > toasted) {
+    if (!glass || !left || left.index >= toasted) {
         return undefined;
     }
     const fix = keepGlass(plan, glass, plan.menu!.courses[toasted + 1]);

@@ -25,7 +25,8 @@ export default defineRule({
     examples: {
         wrong: [
             {
-                text: `event "Lantern supper" { date 2026-10-17  zone America/Halifax  seated 19:00  guests 40 }
+                text: `house "Saltmarsh Hall" { laying { alcohol-limit: 3 per guest } }
+event "Lantern supper" { date 2026-10-17  zone America/Halifax  seated 19:00  guests 40 }
 menu {
     course main "Braised lamb shoulder" {
         served on dinner-plate warmed to 62 °C at 63 °C

@@ -1,5 +1,5 @@
 import type { PieceUse } from '../plan/cupboard.js';
-import { findCourse } from '../plan/names.js';
+import { findCourse, isKindOf } from '../plan/names.js';
 import type { Dish, Lay, Plan } from '../plan/types.js';
 import { countAgainstLimit, isOysterFork } from './cover-limit.js';
 import { firstInHouse, isDessert, isInHouse } from './facts.js';
@@ -45,8 +45,22 @@ export function layCover(input: CoverInput): Cover {
         broughtGlasses: glasses.filter((glass) => glass.when === 'brought'),
         servicePlate: servicePlate && isInHouse(servicePlate.name, plan.house) ? servicePlate : undefined,
         bread: bread?.plate,
-        napkin: plan.customs.napkin.value,
+        napkin: napkinOf(plan),
     };
+}
+
+/** True where the first course stands there when guests sit: stated, or by the house's custom. */
+export function isWaiting(plan: Plan, course: number): boolean {
+    const waits = course === 0 && plan.customs['first-course'].value === 'waiting';
+    return waits || plan.menu?.courses[course]?.preset !== undefined;
+}
+
+/** A napkin for the plate lies left of the forks where a first course is waiting there (table-service 5.3). */
+function napkinOf(plan: Plan): Cover['napkin'] {
+    const napkin = plan.customs.napkin.value;
+    return napkin === 'on-plate' && (plan.menu?.courses ?? []).some((_, course) => isWaiting(plan, course))
+        ? 'left'
+        : napkin;
 }
 
 type Draft = Omit<CoverPiece, 'side'> & { readonly side?: CoverPiece['side'] };
@@ -56,7 +70,7 @@ function piecesOf(plan: Plan, facts: DishFacts, course: number): Draft[] {
     const { dish, kind } = facts;
     const eaten = dish.eaten ?? kind?.eaten ?? [];
     const from = dish.eaten ? 'stated' : 'kind';
-    return eaten.flatMap((group): Draft[] => {
+    const pieces = eaten.flatMap((group): Draft[] => {
         const name = firstInHouse(
             group.map((use) => use.piece.name),
             plan.cupboard,
@@ -82,6 +96,14 @@ function piecesOf(plan: Plan, facts: DishFacts, course: number): Draft[] {
             },
         ];
     });
+    // The custom asks for a small knife as well, which the kinds of dessert leave out (table-service 5.25).
+    const knife = plan.cupboard.pieces.get('dessert-knife');
+    const wantsKnife =
+        from === 'kind' && isDessert(kind) && plan.customs['dessert-pieces'].value === 'knife-fork-and-spoon';
+    const isMissing = pieces.length > 0 && !pieces.some(({ piece }) => piece.family === 'knife');
+    return knife && wantsKnife && isMissing
+        ? [...pieces, { piece: knife, course, dish, purpose: 'eating', from, origin: dish.head, when: 'laid' }]
+        : pieces;
 }
 
 /** What is warmed or chilled is never preset; `laid` overrides, and is judged. */
@@ -332,6 +354,11 @@ function glassesOf({ plan, pours }: CoverInput): CoverGlass[] {
             },
         ];
     });
+    if (customs['glass-order'].value === 'white-before-red') {
+        const kinds = new Map(pours.map(({ pour, kind }) => [pour, kind]));
+        const isRed = (glass: CoverGlass): boolean => isKindOf(glass.pour && kinds.get(glass.pour), 'red-wine');
+        drinks.splice(0, drinks.length, ...drinks.filter((glass) => !isRed(glass)), ...drinks.filter(isRed));
+    }
     return customs['first-glass'].value === 'first-used'
         ? [...drinks.slice(0, 1), ...water, ...drinks.slice(1)]
         : [...water, ...drinks];

@@ -1,10 +1,12 @@
 import { findCourse } from '../plan/names.js';
 import type { Bread, Course, Dish, Plan } from '../plan/types.js';
+import { needOfPour } from './bottles.js';
 import { layCover } from './cover.js';
 import { countPieces } from './counts.js';
 import { accompanimentConflicts, pourConflicts } from './diets.js';
 import { dishFacts, firstInHouse, isDessert, pourFacts } from './facts.js';
 import { groupGuests } from './guests.js';
+import { pullList } from './pull.js';
 import { dishesFor, serveCourse } from './serving.js';
 import { stepThrough } from './table.js';
 import type { Conflict, CourseServing, DishFacts, GuestGroup, PourFacts, Service, Variation } from './types.js';
@@ -29,19 +31,32 @@ export function deriveService(plan: Plan): Service {
         const cover = layCover({ ...shared, dishes, pours: drunk });
         return { ...draft, index, cover, steps: stepThrough({ ...shared, cover, dishes }) };
     });
+    const setFor = plan.event?.guests?.setFor?.count ?? guestCount;
+    const counts = countPieces({ variations, facts, coffee, plan });
     return {
         groups,
         guestCount,
-        setFor: plan.event?.guests?.setFor?.count ?? guestCount,
+        setFor,
         servings,
         bread,
         coffee,
         facts,
         pours,
         variations,
-        counts: countPieces({ variations, facts, coffee, plan }),
+        counts,
+        pull: pullList(plan, counts, variations, guestCount, setFor),
+        drinks: pours.flatMap((pour) => needOfPour(plan, pour, groups, eatersOf(pour, servings)) ?? []),
         reaches: findReaches(plan, groups, servings, pours, bread?.serving),
     };
+}
+
+/** For a dish's own pour, how many of each group get the dish. */
+function eatersOf(
+    { dish, course }: PourFacts,
+    servings: readonly CourseServing[],
+): Map<GuestGroup, number> | undefined {
+    const portion = dish && servings[course]?.portions.find((each) => each.dish === dish);
+    return portion && new Map(portion.groups.map(({ group, count }) => [group, count]));
 }
 
 // ---------------------------------------------------------------- bread and coffee
@@ -92,12 +107,12 @@ function breadService(
         plate: bread.plate && cupboard.pieces.get(bread.plate.name),
         spreader: bread.piece && cupboard.pieces.get(bread.piece.name),
         from: from ?? 0,
-        until: until ?? breadLeavesByCustom(plan, customs['bread-leaves'].value) ?? last,
+        until: until ?? breadLeavesByCustom(plan, customs['bread-leaves'].value, from ?? 0) ?? last,
     };
 }
 
 /** The course with whose clearing the bread plate leaves where the plan doesn't say. */
-function breadLeavesByCustom({ menu, cupboard }: Plan, custom: string): number | undefined {
+function breadLeavesByCustom({ menu, cupboard }: Plan, custom: string, from: number): number | undefined {
     const courses = menu?.courses ?? [];
     const index = (test: (course: Course) => boolean): number | undefined => {
         const found = courses.findIndex(test);
@@ -109,8 +124,8 @@ function breadLeavesByCustom({ menu, cupboard }: Plan, custom: string): number |
     switch (custom) {
         case 'after-salad':
             return index(isA('salad'));
-        case 'after-soup':
-            return index(isA('soup'));
+        case 'with-its-course':
+            return from;
         case 'before-dessert':
             return beforeDessert === undefined || beforeDessert === 0 ? undefined : beforeDessert - 1;
         default:
@@ -246,7 +261,11 @@ function findReaches(
     }
     for (const { pour, course, dish } of pours) {
         // A dish's own pour reaches those who get the dish.
-        const reached = dish ? (servings[course]?.portions.find((portion) => portion.dish === dish)?.groups ?? []).map((each) => each.group) : groups;
+        const reached = dish
+            ? (servings[course]?.portions.find((portion) => portion.dish === dish)?.groups ?? []).map(
+                  (each) => each.group,
+              )
+            : groups;
         for (const group of reached) {
             const isReplaced = pour.instead.some(
                 (instead) => pourConflicts(instead, group, plan.cupboard).length === 0,

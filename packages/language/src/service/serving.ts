@@ -16,7 +16,9 @@ export function portionsStated(dishes: readonly Dish[], guestCount: number): (nu
     const exact = who.map((each) => (each?.share ? each.share.value * guestCount : 0));
     const counts = exact.map((portion) => Math.floor(portion + ROUNDING_NOISE));
     const total = Math.round(exact.reduce((sum, portion) => sum + portion, 0));
-    const byRemainder = exact.map((portion, index) => ({ index, rest: portion - counts[index]! })).toSorted((a, b) => b.rest - a.rest || a.index - b.index);
+    const byRemainder = exact
+        .map((portion, index) => ({ index, rest: portion - counts[index]! }))
+        .toSorted((a, b) => b.rest - a.rest || a.index - b.index);
     let missing = total - counts.reduce((sum, count) => sum + count, 0);
     for (const { index } of byRemainder.filter((each) => who[each.index]?.share)) {
         counts[index]! += missing-- > 0 ? 1 : 0;

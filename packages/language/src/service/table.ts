@@ -1,6 +1,6 @@
 import { findCourse, isKindOf } from '../plan/names.js';
-import type { Plan } from '../plan/types.js';
-import { lastCourseOf } from './cover.js';
+import type { Plan, Speech } from '../plan/types.js';
+import { isWaiting, lastCourseOf } from './cover.js';
 import { isDessert } from './facts.js';
 import type { Cover, CoverGlass, CoverPiece, DishFacts, Service, Step, TableItem } from './types.js';
 
@@ -40,13 +40,13 @@ export function stepThrough(input: TableInput): Step[] {
         sort: 'seated',
         course: -1,
         title: 'Guests sit',
-        brought: [...items.laid, ...courses.flatMap((course, index) => (course.preset ? items.served(index) : []))],
+        brought: [...items.laid, ...courses.flatMap((_, index) => (isWaiting(plan, index) ? items.served(index) : []))],
     });
-    speeches(plan, 'before', -1, move);
+    speeches(plan, items, 'before', -1, move);
     dishes.forEach((facts, index) => {
         const course = courses[index]!;
         const { title } = course;
-        speeches(plan, 'before', index, move);
+        speeches(plan, items, 'before', index, move);
         const comes = items.brought(index);
         if (comes.length > 0) {
             move({ sort: 'bring', course: index, title: `Bring what ${title} is eaten with`, brought: comes });
@@ -55,7 +55,7 @@ export function stepThrough(input: TableInput): Step[] {
             return;
         }
         const served = items.served(index);
-        if (!course.preset) {
+        if (!isWaiting(plan, index)) {
             // One plate out, the next in: the service plate leaves in the movement that brings the plate which replaces it.
             move({
                 sort: 'serve',
@@ -80,7 +80,7 @@ export function stepThrough(input: TableInput): Step[] {
                 ...items.leavesAfter(index),
             ],
         });
-        speeches(plan, 'after', index, move);
+        speeches(plan, items, 'after', index, move);
         if (isDessert(dishes[index + 1]?.kind) && !isDessert(facts.kind)) {
             move({ sort: 'crumb', course: index, title: 'Crumb the table', cleared: items.leavesBeforeDessert });
         }
@@ -98,7 +98,15 @@ export function stepThrough(input: TableInput): Step[] {
     return steps;
 }
 
-function speeches(plan: Plan, when: 'before' | 'after', index: number, move: (movement: Movement) => void): void {
+type Items = ReturnType<typeof itemsOf>;
+
+function speeches(
+    plan: Plan,
+    items: Items,
+    when: 'before' | 'after',
+    index: number,
+    move: (movement: Movement) => void,
+): void {
     for (const speech of plan.menu?.speeches ?? []) {
         const course = speech.when && findCourse(plan.menu, speech.when.course.name);
         if (speech.when?.when === when && course?.index === index) {
@@ -106,6 +114,8 @@ function speeches(plan: Plan, when: 'before' | 'after', index: number, move: (mo
                 sort: speech.sort,
                 course: index,
                 title: speech.title ?? (speech.sort === 'toast' ? 'Toast' : 'Speech'),
+                used: items.glassesOf(speech),
+                cleared: items.leavesAfterToast(speech),
             });
         }
     }
@@ -154,6 +164,17 @@ function itemsOf({ plan, cover, dishes, bread, coffee }: TableInput) {
     const isBread = ({ piece }: { readonly piece: CoverPiece }): boolean => piece.purpose === 'bread';
     const breadItems = [...(breadPlate ? [breadPlate] : []), ...pieces.filter(isBread).map((each) => each.item)];
     const leavesServing = servicePlateLeavesAt(plan, dishes);
+    const toasts = plan.menu?.speeches ?? [];
+    const leavesWithCourse = (each: CoverGlass, course: number): boolean =>
+        customs['glasses-leave'].value === 'with-their-course' &&
+        each.pour !== undefined &&
+        lastCourseOf(plan, each) === course;
+    /** A glass that would leave just before the toast it is for waits for it. */
+    const isDrunkIn = (each: CoverGlass, { when, pour }: Speech): boolean => {
+        const course = when && findCourse(plan.menu, when.course.name)?.index;
+        const last = course === undefined ? -1 : when!.when === 'after' ? course : course - 1;
+        return pour !== undefined && pour.text === each.pour?.title && leavesWithCourse(each, last);
+    };
 
     return {
         laid: [
@@ -176,12 +197,22 @@ function itemsOf({ plan, cover, dishes, bread, coffee }: TableInput) {
         leavesAfter: (course: number): TableItem[] => [
             ...(servicePlate && leavesServing?.clearing === course ? [servicePlate] : []),
             ...(bread?.until === course ? breadItems : []),
-            ...(customs['glasses-leave'].value === 'with-their-course'
-                ? glasses
-                      .filter(({ glass: each }) => each.pour && lastCourseOf(plan, each) === course)
-                      .map((each) => each.item)
+            ...(customs['salt-and-pepper-leave'].value === 'after-salad' && isKindOf(dishes[course]?.kind, 'salad')
+                ? [saltAndPepper]
                 : []),
+            ...glasses
+                .filter(
+                    ({ glass: each }) =>
+                        leavesWithCourse(each, course) && !toasts.some((toast) => isDrunkIn(each, toast)),
+                )
+                .map((each) => each.item),
         ],
+        glassesOf: (speech: Speech): TableItem[] =>
+            glasses
+                .filter(({ glass: each }) => each.pour && each.pour.title === speech.pour?.text)
+                .map((each) => each.item),
+        leavesAfterToast: (speech: Speech): TableItem[] =>
+            glasses.filter(({ glass: each }) => isDrunkIn(each, speech)).map((each) => each.item),
         leavesBeforeDessert: customs['salt-and-pepper-leave'].value === 'before-dessert' ? [saltAndPepper] : [],
         coffee: [
             ...(saucer ? [item({ piece: saucer, place: 'saucer', course: after, sort: 'cup' })] : []),

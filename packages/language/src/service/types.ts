@@ -198,6 +198,41 @@ export interface PourFacts {
     readonly strength?: number;
 }
 
+// ------------------------------------------------------------------ stock and bottles
+export interface PullLine {
+    readonly piece: string;
+    /** For the guests expected. */
+    readonly needed: number;
+    /** For covers set beyond them (`set for`), laid as most guests' are. */
+    readonly overset: number;
+    /** The house's share, rounded up to a whole piece. */
+    readonly spare: number;
+    readonly pull: number;
+    /** Absent where the house states no stock at all. */
+    readonly owned?: number;
+    /** How many are missing; 0 where there are enough, or nobody says. */
+    readonly short: number;
+}
+
+/** Bottles of one size, ml. */
+export interface Bottles {
+    readonly size: number;
+    readonly count: number;
+}
+
+export interface PourNeed {
+    readonly facts: PourFacts;
+    readonly drinkers: number;
+    /** Pours of one drinker: the first, its refills, and one for every further course it is topped up through. */
+    readonly poursEach: number;
+    readonly millilitres: number;
+    readonly bottles: readonly Bottles[];
+    /** In the bottles beyond what is poured, ml. */
+    readonly leftOver: number;
+    /** Standard drinks of one drinker by the local code; absent where strength or measure are not known. */
+    readonly drinksEach?: number;
+}
+
 /** Everything derived. `courses`, `facts` and `servings` run in the menu's order. */
 export interface Service {
     readonly groups: readonly GuestGroup[];
@@ -218,6 +253,9 @@ export interface Service {
     readonly pours: readonly PourFacts[];
     readonly variations: readonly Variation[];
     readonly counts: readonly PieceCount[];
+    readonly pull: readonly PullLine[];
+    /** In the order poured; water and pours without a measure left out. */
+    readonly drinks: readonly PourNeed[];
     /** What reaches guests who must not have it, over all courses, bread, sauces and pours. */
     readonly reaches: readonly { readonly group: GuestGroup; readonly conflict: Conflict; readonly course: number }[];
 }
