@@ -4,9 +4,15 @@ import { diagnosticsOf } from './diagnostics.js';
 import type { Folder } from './folder.js';
 import type { Touched, Workspace } from './workspace.js';
 
-/** Lets messages that have arrived be read first, so that a burst of typing is looked at once. */
+/** The next turn of the event loop, when what has arrived meanwhile has been read. */
 const soon: (run: () => void) => void =
     'setImmediate' in globalThis ? (run) => setImmediate(run) : (run) => setTimeout(run, 0);
+
+/**
+ * Messages are read one a turn, so edits that came together are all read before a plan is looked at: it waits while
+ * every turn brings another, but no longer than this many.
+ */
+const MOST_TURNS = 500;
 
 /**
  * Tells the client what is found, for open files and all others of the workspace. Plans wait in a queue, the one being
@@ -21,7 +27,8 @@ export class Publisher {
     /** What the client was last told, by address. */
     private readonly told = new Map<string, string>();
     private isScheduled = false;
-    private waiting: (() => void)[] = [];
+    /** How often texts have changed. */
+    private changes = 0;
 
     constructor(
         private readonly connection: Pick<Connection, 'sendDiagnostics' | 'console'>,
@@ -31,20 +38,14 @@ export class Publisher {
         workspace.onTouched((touched) => this.touched(touched));
     }
 
-    /** Resolves when everything there is to tell has been told. */
-    settled(): Promise<void> {
-        return this.isIdle ? Promise.resolve() : new Promise((resolve) => this.waiting.push(resolve));
-    }
-
-    private get isIdle(): boolean {
-        return !this.isScheduled;
-    }
-
     private touched({ folder, plans, files }: Touched): void {
         const queue = of(this.queue, folder);
         for (const plan of plans) {
+            // To the end, as the one touched last.
+            queue.delete(plan);
             queue.add(plan);
         }
+        this.changes++;
         files.forEach((file) => of(this.stale, folder).add(file));
         this.schedule();
     }
@@ -52,8 +53,20 @@ export class Publisher {
     private schedule(): void {
         if (!this.isScheduled) {
             this.isScheduled = true;
-            soon(() => void this.turn());
+            soon(() => this.whenQuiet(MOST_TURNS));
         }
+    }
+
+    /** Two turns without a change: in the one between, the next message that had arrived would have been read. */
+    private whenQuiet(turns: number): void {
+        const known = this.changes;
+        soon(() => {
+            if (this.changes === known || turns === 0) {
+                void this.turn();
+            } else {
+                this.whenQuiet(turns - 1);
+            }
+        });
     }
 
     private async turn(): Promise<void> {
@@ -65,9 +78,7 @@ export class Publisher {
         this.isScheduled = false;
         if (this.queue.size > 0 || this.stale.size > 0) {
             this.schedule();
-            return;
         }
-        this.waiting.splice(0).forEach((done) => done());
     }
 
     private async lookAtNext(): Promise<void> {

@@ -1,0 +1,255 @@
+import { spawnSync } from 'node:child_process';
+import { cpSync, mkdtempSync, readFileSync, realpathSync, rmSync, unlinkSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import type {
+    CompletionList,
+    DocumentSymbol,
+    FoldingRange,
+    Hover,
+    InitializeResult,
+    Location,
+    SemanticTokens,
+    SymbolInformation,
+    WorkspaceEdit,
+} from 'vscode-languageserver-protocol';
+import { Talk } from '../support/talk.js';
+
+// The built language server, as any editor speaks to it.
+
+const examples = fileURLToPath(new URL('../../examples/saltmarsh-hall', import.meta.url));
+const PLAN = 'lantern-supper.cover';
+
+let folder: string;
+let talk: Talk;
+let result: InitializeResult;
+beforeEach(async () => {
+    folder = realpathSync(mkdtempSync(join(tmpdir(), 'underliner-talk-')));
+    cpSync(examples, folder, { recursive: true });
+    ({ talk, result } = await Talk.start(folder));
+});
+afterEach(() => {
+    talk.kill();
+    rmSync(folder, { recursive: true });
+});
+
+const write = (path: string, change: (text: string) => string) =>
+    writeFileSync(join(folder, path), change(readFileSync(join(folder, path), 'utf8')));
+const CREATED = 1;
+const CHANGED = 2;
+const DELETED = 3;
+const watched = (path: string, type: number) =>
+    talk.notify('workspace/didChangeWatchedFiles', { changes: [{ uri: talk.uri(path), type }] });
+
+describe('the language server over stdio', () => {
+    it('says what it can and leaves with exit code 0, having said nothing aside', async () => {
+        expect(result.serverInfo?.name).toBe('underliner');
+        expect(Object.keys(result.capabilities).sort().join(' ')).toBe(
+            'codeActionProvider completionProvider definitionProvider documentHighlightProvider documentLinkProvider ' +
+                'documentSymbolProvider foldingRangeProvider hoverProvider referencesProvider renameProvider ' +
+                'semanticTokensProvider textDocumentSync workspace workspaceSymbolProvider',
+        );
+        await talk.open(PLAN);
+        expect(await talk.findings(PLAN)).toEqual([]);
+        expect(await talk.end()).toBe(0);
+        expect(talk.log).toBe('');
+    });
+
+    it('finds, fixes and forgets', async () => {
+        await talk.open(PLAN);
+        await talk.type(PLAN, 'soup-spoon warmed', 'soup-spon warmed');
+        const [found, ...more] = await talk.findings(PLAN, (all) => all.length > 0);
+        expect(more).toEqual([]);
+        expect(found).toMatchObject({
+            code: 'unknown-name',
+            severity: 1,
+            range: talk.range(PLAN, 'soup-spon'),
+            codeDescription: { href: 'underliner-rule:/unknown-name.md' },
+        });
+        const [fix] = await talk.fixes(PLAN, 'soup-spon', 'quickfix');
+        expect(fix?.title).toBe('Write `soup-spoon`');
+        expect(fix?.diagnostics?.[0]?.code).toBe('unknown-name');
+        await talk.apply(fix!.edit!);
+        expect(await talk.findings(PLAN, (all) => all.length === 0)).toEqual([]);
+        expect(talk.text(PLAN)).toBe(readFileSync(join(folder, PLAN), 'utf8'));
+    });
+
+    it('applies all that is surely meant', async () => {
+        await talk.open('house.cover');
+        await talk.type('house.cover', 'spare 5 %', 'spare 5 percent');
+        await talk.findings('house.cover', (all) => all.length === 1);
+        const [all] = await talk.fixes('house.cover', 'spare', 'source.fixAll');
+        await talk.apply(all!.edit!);
+        expect(await talk.findings('house.cover', (found) => found.length === 0)).toEqual([]);
+        expect(talk.text('house.cover')).toContain('spare 5 %');
+    });
+
+    it('tells of files that are not open, and of those that use a changed one', async () => {
+        await talk.open('house.cover');
+        await talk.type('house.cover', 'local code canada', 'local code canda');
+        expect((await talk.findings('house.cover', (all) => all.length > 0)).map(({ code }) => code)).toEqual([
+            'unknown-name',
+        ]);
+        await talk.type('house.cover', 'canda', 'canada');
+        expect(await talk.findings('house.cover', (all) => all.length === 0)).toEqual([]);
+        // The plan is not open, and says what the house it uses has come to lack.
+        await talk.type('house.cover', 'limit: 3 per side', 'limit: 1 per side');
+        const [most] = await talk.findings(PLAN, (all) => all.length > 0);
+        expect(most!.code).toBe('three-per-side');
+    });
+
+    it('goes back to the disk when a document is closed without saving, and forgets deleted files', async () => {
+        await talk.open('house.cover');
+        await talk.type('house.cover', 'spare 5 %', 'spare 5');
+        await talk.findings('house.cover', (all) => all.length === 1);
+        await talk.close('house.cover');
+        expect(await talk.findings('house.cover', (all) => all.length === 0)).toEqual([]);
+        writeFileSync(join(folder, 'new.cover'), 'house "New" { spare 5 }\n');
+        await watched('new.cover', CREATED);
+        expect((await talk.findings('new.cover', (all) => all.length > 0))[0]!.code).toBe('missing-unit');
+        unlinkSync(join(folder, 'new.cover'));
+        await watched('new.cover', DELETED);
+        expect(await talk.findings('new.cover', (all) => all.length === 0)).toEqual([]);
+    });
+
+    it('sees files and recipes that others change', async () => {
+        await talk.open(PLAN);
+        expect(await talk.findings(PLAN)).toEqual([]);
+        const recipe = 'recipes/smoked-beet.md';
+        unlinkSync(join(folder, recipe));
+        await watched(recipe, DELETED);
+        expect((await talk.findings(PLAN, (all) => all.length > 0)).map(({ code }) => code)).toEqual([
+            'recipe-missing',
+        ]);
+        cpSync(join(examples, recipe), join(folder, recipe));
+        await watched(recipe, CREATED);
+        await talk.findings(PLAN, (all) => all.length === 0);
+        write('house.cover', (text) => text.replace('limit: 3 per side', 'limit: 1 per side'));
+        await watched('house.cover', CHANGED);
+        expect((await talk.findings(PLAN, (all) => all.length > 0))[0]!.code).toBe('three-per-side');
+    });
+
+    it('finds what the command line finds in every example', async () => {
+        write(PLAN, (text) => text.replace('served in soup-bowl warmed to 60 °C at', 'served in soup-bowl at'));
+        write('summer-lunch.cover', (text) => text.replace('date ', 'dat '));
+        const program = fileURLToPath(new URL('../../packages/cli/bin/underliner.cjs', import.meta.url));
+        const { stdout } = spawnSync(
+            process.execPath,
+            [program, 'check', folder, '--format', 'json', '--root', folder],
+            {
+                cwd: folder,
+                encoding: 'utf8',
+            },
+        );
+        interface Reported {
+            findings: { file: string; rule: string; start: { line: number; column: number } }[];
+        }
+        const reported = (JSON.parse(stdout) as Reported).findings;
+        const wanted = reported.map(({ file, rule, start }) => `${file}:${start.line} ${rule}`).sort();
+        expect(wanted.length).toBeGreaterThan(1);
+        await talk.open(PLAN);
+        await talk.open('summer-lunch.cover');
+        for (const file of new Set([PLAN, 'summer-lunch.cover', ...reported.map(({ file }) => file)])) {
+            await talk.findings(file);
+        }
+        const told = talk.everyFinding().map(({ file, code, range }) => `${file}:${range.start.line + 1} ${code}`);
+        expect(told.sort()).toEqual(wanted);
+    });
+});
+
+describe('a client', () => {
+    beforeEach(() => talk.open(PLAN));
+
+    it('completes', async () => {
+        await talk.type(PLAN, 'eaten with soup-spoon', 'eaten with soup-sp');
+        const position = talk.position(PLAN, 'soup-sp', 'soup-sp'.length);
+        const { items } = await talk.ask<CompletionList>('textDocument/completion', PLAN, { position });
+        expect(items[0]).toMatchObject({
+            label: 'soup-spoon',
+            textEdit: { newText: 'soup-spoon', range: talk.range(PLAN, 'soup-sp') },
+        });
+    });
+
+    it('hovers', async () => {
+        const position = talk.position(PLAN, 'soup-spoon', 3);
+        const hover = await talk.ask<Hover>('textDocument/hover', PLAN, { position });
+        expect((hover.contents as { value: string }).value).toContain('The house owns 96');
+        expect(await talk.ask('textDocument/hover', PLAN, { position: talk.position(PLAN, 'seated', 3) })).toBeNull();
+    });
+
+    it('goes to definitions, into the cupboard too, and reads them there', async () => {
+        const position = talk.position(PLAN, 'smoked-beet for', 3);
+        expect(await talk.ask<Location>('textDocument/definition', PLAN, { position })).toMatchObject({
+            uri: talk.uri('cupboard.cover'),
+        });
+        const standard = await talk.ask<Location>('textDocument/definition', PLAN, {
+            position: talk.position(PLAN, 'dinner-plate', 3),
+        });
+        expect(standard.uri).toBe('underliner-cupboard:/plates.cover');
+        const { text } = await talk.request<{ text: string }>('underliner/virtualText', { uri: standard.uri });
+        expect(text.split('\n')[standard.range.start.line]).toMatch(/^plate dinner-plate/);
+        const page = await talk.request<{ text: string }>('underliner/virtualText', {
+            uri: 'underliner-rule:/three-per-side.md',
+        });
+        expect(page.text).toMatch(/^# three-per-side/);
+        expect(await talk.request('underliner/virtualText', { uri: 'underliner-cupboard:/no.cover' })).toBeNull();
+    });
+
+    it('lists references and highlights', async () => {
+        const position = talk.position(PLAN, 'soup-spoon', 3);
+        const found = await talk.ask<Location[]>('textDocument/references', PLAN, {
+            position,
+            context: { includeDeclaration: false },
+        });
+        expect([...new Set(found.map(({ uri }) => uri))]).toEqual(
+            expect.arrayContaining([talk.uri(PLAN), talk.uri('house.cover')]),
+        );
+        expect(await talk.ask('textDocument/documentHighlight', PLAN, { position })).toHaveLength(1);
+    });
+
+    it('renames over files, and is told why it may not', async () => {
+        await talk.open('cupboard.cover');
+        const position = talk.position(PLAN, 'smoked-beet for', 3);
+        expect(await talk.ask('textDocument/prepareRename', PLAN, { position })).toMatchObject({
+            placeholder: 'smoked-beet',
+        });
+        const edit = await talk.ask<WorkspaceEdit>('textDocument/rename', PLAN, {
+            position,
+            newName: 'hay-smoked-beet',
+        });
+        await talk.apply(edit);
+        expect(talk.text(PLAN)).toContain('is hay-smoked-beet for');
+        expect(talk.text('cupboard.cover')).toContain('kind hay-smoked-beet is');
+        expect(await talk.findings(PLAN)).toEqual([]);
+        await expect(
+            talk.ask('textDocument/rename', PLAN, { position: talk.position(PLAN, 'soup-spoon', 3), newName: 'x' }),
+        ).rejects.toThrow('standard cupboard');
+        await expect(
+            talk.ask('textDocument/rename', PLAN, {
+                position: talk.position(PLAN, 'hay-smoked-beet', 3),
+                newName: 'course',
+            }),
+        ).rejects.toThrow('write it in quotes');
+    });
+
+    it('shows the outline, finds symbols, folds, colours and links', async () => {
+        const outline = await talk.ask<DocumentSymbol[]>('textDocument/documentSymbol', PLAN);
+        expect(outline.map(({ name }) => name)).toEqual(['Lantern night supper', 'menu']);
+        expect(outline[1]!.children).toHaveLength(11);
+        const symbols = await talk.request<SymbolInformation[]>('workspace/symbol', { query: 'hake' });
+        expect(symbols.map(({ name, location }) => [name, location.uri])).toContainEqual([
+            'Hake in brown butter',
+            talk.uri('table-of-eight.cover'),
+        ]);
+        const folds = await talk.ask<FoldingRange[]>('textDocument/foldingRange', PLAN);
+        expect(folds.length).toBeGreaterThan(15);
+        const { data } = await talk.ask<SemanticTokens>('textDocument/semanticTokens/full', PLAN);
+        expect(data.length / 5).toBeGreaterThan(50);
+        const links = await talk.ask<{ target: string }[]>('textDocument/documentLink', PLAN);
+        expect(links.map(({ target }) => target)).toEqual(
+            expect.arrayContaining([talk.uri('house.cover'), talk.uri('recipes/smoked-beet.md')]),
+        );
+    });
+});
