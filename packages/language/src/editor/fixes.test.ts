@@ -64,6 +64,17 @@ describe('replace', () => {
         expect(after(text, { do: 'replace', at: whole, words: 'poured hot' })).toBe('poured hot /* the blue one */');
     });
 
+    it('keeps words apart where one takes the place of a comma, or a comma that of a word', () => {
+        const text = 'lay left fish-fork, salad-fork right fish-knife,salad-knife';
+        const whole = place(text, text);
+        const moved = 'lay left fish-fork right fish-knife, salad-knife, salad-fork';
+        expect(after(text, { do: 'replace', at: whole, words: moved })).toBe(moved);
+        expect(after(moved, { do: 'replace', at: place(moved, moved), words: text })).toBe(text);
+        expect(after(text, { do: 'replace', at: whole, words: 'lay left fish-fork right salad-knife' })).toBe(
+            'lay left fish-fork right salad-knife',
+        );
+    });
+
     it('breaks the line after a kept line comment', () => {
         const text = lines('    lasts 5 // too short?', '        min', '    contains milk');
         const at = { ...place(text, 'lasts'), end: text.indexOf('min') + 3 };

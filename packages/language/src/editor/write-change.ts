@@ -84,8 +84,15 @@ function replaceWords(page: Page, at: Origin, words: string): TextEdit[] {
         return [];
     }
     if (head < lastOld && head < lastNow) {
-        const text = words.slice(now[head]!.start, now[lastNow - 1]!.end);
-        return [keepingComments(page, at.start + old[head]!.start, at.start + old[lastOld - 1]!.end, text)];
+        // A comma sits right behind its word and a word does not: where one takes the other's place the blank goes along.
+        const isOtherGap = head > 0 && (old[head]!.sort === 'comma') !== (now[head]!.sort === 'comma');
+        const start = isOtherGap ? old[head - 1]!.end : old[head]!.start;
+        const stop = old[lastOld - 1]!.end;
+        const isTight = tail > 0 && old[lastOld]!.start === stop && old[lastOld]!.sort !== 'comma';
+        const text =
+            words.slice(isOtherGap ? now[head - 1]!.end : now[head]!.start, now[lastNow - 1]!.end) +
+            (isTight && now[lastNow - 1]!.sort !== 'comma' ? ' ' : '');
+        return [keepingComments(page, at.start + start, at.start + stop, text)];
     }
     // Words only come in or only go out: with the blanks before them, or, at the beginning, those after them.
     const edgeOld = head > 0 ? old[head - 1]!.end : 0;

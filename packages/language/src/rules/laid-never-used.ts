@@ -1,7 +1,7 @@
 import { defineRule } from './rule.js';
 import { laidNames, SIDE_SAID, withoutNames } from './lay-clauses.js';
-import { judgeLayClauses, laidTooSoon } from './lay-judgement.js';
-import { counted, quoted } from './wording.js';
+import { judgeLayClauses, laidTooSoon, mistaken } from './lay-judgement.js';
+import { quoted } from './wording.js';
 
 const BEFORE = `event "Harbour supper" { date 2026-10-17  zone America/Halifax  seated 19:00  guests 24 }
 menu {
@@ -46,8 +46,11 @@ export default defineRule({
     check({ plan, service, report }) {
         const all = judgeLayClauses(plan, service);
         const tooSoon = laidTooSoon(all).map(({ laid }) => laid);
-        for (const { clause, unused } of all) {
-            for (const laid of unused.filter((each) => !tooSoon.includes(each))) {
+        for (const judged of all) {
+            const { clause, unused } = judged;
+            // What lies in the place of a piece that is wanted there is `used-never-laid`'s finding.
+            const inPlaceOf = mistaken(plan, judged).map(({ laid }) => laid);
+            for (const laid of unused.filter((each) => !tooSoon.includes(each) && !inPlaceOf.includes(each))) {
                 const { named, side } = laid;
                 const same = laidNames(clause.lay).filter((each) => each.named.name === named.name);
                 const used = same.length - unused.filter((each) => each.named.name === named.name).length;
@@ -56,7 +59,7 @@ export default defineRule({
                     at: named.origin,
                     message:
                         used > 0
-                            ? `${quoted(named.name)} is laid ${counted(same.length, 'time')} and used ${used > 1 ? counted(used, 'time') : 'once'}.`
+                            ? `${quoted(named.name)} is laid ${times(same.length)} and used ${times(used)}.`
                             : `${quoted(named.name)} lies ${SIDE_SAID[side]}, and ${whose} is${clause.isWholeMenu ? '' : ' not'} eaten with it.`,
                     hint: `Take ${quoted(named.name)} off the cover, or say which dish is eaten with it.`,
                     fixes: [
@@ -72,3 +75,7 @@ export default defineRule({
         }
     },
 });
+
+function times(count: number): string {
+    return count === 1 ? 'once' : count === 2 ? 'twice' : `${count} times`;
+}

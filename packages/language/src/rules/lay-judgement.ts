@@ -77,6 +77,23 @@ export function judgeLayClauses(plan: Plan, service: Service): readonly Judged[]
     });
 }
 
+/** A name that stands where another piece is wanted: the teaspoon in the place of the soup spoon. */
+export interface Mistaken {
+    readonly laid: LaidName;
+    readonly need: Need;
+}
+
+/** Idle names paired with what is missing of the same family on the same side; each pair is one mistake. */
+export function mistaken(plan: Plan, { clause, unused, missing }: Judged): readonly Mistaken[] {
+    const names = laidNames(clause.lay).map(({ named }) => named.name);
+    const open = missing.filter((need) => !need.names.some((name) => names.includes(name)));
+    return unused.flatMap((laid): Mistaken[] => {
+        const family = plan.cupboard.pieces.get(laid.named.name)?.family;
+        const at = open.findIndex(({ piece }) => piece.piece.family === family && sideOf(piece) === laid.side);
+        return at < 0 ? [] : [{ laid, need: open.splice(at, 1)[0]! }];
+    });
+}
+
 /** A piece that one course's clause lays though only a later course, whose own clause leaves it out, is eaten with it. */
 export interface LaidTooSoon {
     readonly clause: LayClause;

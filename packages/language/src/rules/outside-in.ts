@@ -72,7 +72,7 @@ export default defineRule({
                             ? `${quoted(inner.match.need.dish.title)} comes before ${quoted(outer.match.need.dish.title)}`
                             : `spoons lie outside knives (custom \`spoons: ${plan.customs.spoons.value}\`)`
                     }.`,
-                    hint: `Lay what is used first farthest from the plate.`,
+                    hint: 'Lay what is used first farthest from the plate.',
                     related: [
                         {
                             at: inner.match.need.dish.head,

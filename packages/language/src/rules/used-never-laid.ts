@@ -1,9 +1,9 @@
 import type { Dish } from '../plan/types.js';
 import { laidNames } from './lay-clauses.js';
-import { judgeLayClauses, laidTooSoon, type Need } from './lay-judgement.js';
+import { judgeLayClauses, laidTooSoon, mistaken, type Need } from './lay-judgement.js';
 import { givePieces } from './mend-lay.js';
 import { defineRule } from './rule.js';
-import { agreeing, listed, quoted } from './wording.js';
+import { agreeing, asName, listed, quoted } from './wording.js';
 
 const BEFORE = `event "Harbour supper" { date 2026-10-17  zone America/Halifax  seated 19:00  guests 24 }
 menu {
@@ -34,6 +34,12 @@ export default defineRule({
                 title: 'A cover without the fish pieces',
                 text: `${BEFORE}
     <|lay right soup-spoon|>
+}`,
+            },
+            {
+                title: 'A teaspoon for the soup',
+                text: `${BEFORE}
+    lay left fish-fork   right <|teaspoon|>, fish-knife
 }`,
             },
         ],
@@ -69,10 +75,32 @@ menu {
         const tooSoon = laidTooSoon(all).map(({ need }) => need);
         for (const judged of all) {
             const { clause } = judged;
+            const instead = mistaken(plan, judged).filter(({ need }) => !tooSoon.includes(need));
+            for (const { laid, need } of instead) {
+                const wanted = need.piece.piece.name;
+                const title = `Lay ${quoted(wanted)} in its place`;
+                report({
+                    at: laid.named.origin,
+                    message: `${quoted(laid.named.name)} lies where ${quoted(wanted)} is wanted: ${quoted(need.dish.title)} is eaten with ${listed(need.names.map(quoted), 'or')}.`,
+                    hint: `${title}, or say that ${quoted(need.dish.title)} is eaten with ${quoted(laid.named.name)}.`,
+                    related: [{ at: need.dish.head, message: `${quoted(need.dish.title)} is served here.` }],
+                    fixes: [
+                        {
+                            title,
+                            safety: 'unsafe',
+                            preferred: true,
+                            changes: [{ do: 'replace', at: laid.named.origin, words: asName(wanted) }],
+                        },
+                    ],
+                });
+            }
             const laid = laidNames(clause.lay).map(({ named }) => named.name);
             // What the clause lays once for two courses is `same-piece-twice`'s finding.
             const left = judged.missing.filter(
-                (need) => !need.names.some((name) => laid.includes(name)) && !tooSoon.includes(need),
+                (need) =>
+                    !need.names.some((name) => laid.includes(name)) &&
+                    !tooSoon.includes(need) &&
+                    !instead.some((each) => each.need === need),
             );
             const byDish = new Map<Dish, Need[]>();
             for (const need of left) {
@@ -80,13 +108,11 @@ menu {
             }
             for (const [dish, needs] of byDish) {
                 const fixes = givePieces(plan, service, judged, needs);
+                const those = agreeing(needs.length, 'it', 'them');
                 report({
                     at: clause.lay.origin,
                     message: `${quoted(dish.title)} is eaten with ${listed(needs.map(({ names }) => listed(names.map(quoted), 'or')))}, which ${agreeing(needs.length, 'is', 'are')} neither laid here nor brought with the course.`,
-                    hint: `${listed(
-                        fixes.map(({ title }) => title),
-                        'or',
-                    )}.`,
+                    hint: `${fixes.length > 1 ? `Lay ${those}, or bring` : 'Bring'} ${those} with the course.`,
                     related: [{ at: dish.head, message: `${quoted(dish.title)} is served here.` }],
                     fixes,
                 });
