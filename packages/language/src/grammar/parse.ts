@@ -14,8 +14,10 @@ import {
 } from 'langium';
 import type { File } from './generated/ast.js';
 import { CoverGeneratedModule, CoverGeneratedSharedModule } from './generated/module.js';
+import { CoverLexer } from './lexer.js';
 import { CoverLexerMessages, CoverParserMessages } from './messages.js';
-import { syntaxProblems, type SyntaxProblem } from './syntax-problems.js';
+import { createCoverParser } from './parser.js';
+import { reportOf, syntaxProblems, unclosedProblems, type SyntaxProblem } from './syntax-problems.js';
 
 /** Strings lose their quotes, straight or curly, closed or not; names are compared in Unicode NFC. */
 class CoverValueConverter extends DefaultValueConverter {
@@ -34,7 +36,9 @@ class CoverValueConverter extends DefaultValueConverter {
 /** What this language changes in the framework's core; the language server adds its own services on top. */
 export const CoverCoreModule: Module<LangiumCoreServices, PartialLangiumCoreServices> = {
     parser: {
-        ValueConverter: (services) => new CoverValueConverter(services),
+        ValueConverter: () => new CoverValueConverter(),
+        Lexer: (services) => new CoverLexer(services),
+        LangiumParser: (services) => createCoverParser(services),
         ParserErrorMessageProvider: () => new CoverParserMessages(),
         LexerErrorMessageProvider: () => new CoverLexerMessages(),
     },
@@ -64,10 +68,12 @@ export interface Parsed {
     readonly tree: File;
     /** In source order, the first of each block only, in the chef's words. */
     readonly problems: readonly SyntaxProblem[];
+    /** Texts and comments that were opened and never closed; not among the problems where they are in the tree. */
+    readonly unclosed?: readonly SyntaxProblem[];
 }
 
 /** Parses one file. Never throws for any text: what can't be read is a problem, and the rest is in the tree. */
 export function parseText(text: string): Parsed {
     const result = coreServices().parser.LangiumParser.parse<File>(text);
-    return { tree: result.value, problems: syntaxProblems(text, result) };
+    return { tree: result.value, problems: syntaxProblems(text, result), unclosed: unclosedProblems(reportOf(result)) };
 }

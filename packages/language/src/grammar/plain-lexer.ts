@@ -1,4 +1,4 @@
-import { DEEPEST_BLOCK } from './limits.js';
+import { DEEPEST_BLOCK, LONGEST_TEXT } from './limits.js';
 import type { PlainGrammar, PlainToken } from './plain-grammar.js';
 import { isUnclosed } from './terminal-values.js';
 
@@ -22,9 +22,9 @@ export class PlainLexer {
         this.#all = tokens.map((_, token) => token);
     }
 
-    /** `undefined` where a part of the text is no token, a text or a comment is not closed, or blocks go too deep. */
+    /** `undefined` where a part of the text is no token, a text or a comment is not closed, or blocks go too deep; nor where it is too long. */
     tokenize(text: string): Tokens | undefined {
-        if (text.includes('\0')) {
+        if (text.length > LONGEST_TEXT || text.includes('\0')) {
             return undefined;
         }
         const types: number[] = [];

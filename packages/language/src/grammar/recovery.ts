@@ -1,0 +1,249 @@
+import { EOF, type IToken, type TokenType } from 'chevrotain';
+import { Misreading, NotMended, type Engine, type Round } from './engine.js';
+import type { Body } from './grammar-shape.js';
+import type { Mistakes } from './mistakes.js';
+import { FILE, type ReadingPosition } from './reading-position.js';
+import { isKeyword, isWord, nearestWord, wordsOf } from './words.js';
+
+/**
+ * Goes on after a mistake, clause by clause: a mistake costs the clause it stands in, a missing or surplus brace costs no
+ * block but its own. What is left out and what is put in follows the braces, the lines and the words that start clauses.
+ */
+export class Recovery {
+    /** Closing braces found to be surplus, by offset. The text is to be read again without them. */
+    readonly surplus = new Map<number, IToken>();
+    private lastClosed = '';
+
+    /** @param valueRules rules that read a single value, such as a name or a time */
+    constructor(
+        private readonly engine: Engine,
+        private readonly position: ReadingPosition,
+        private readonly valueRules: ReadonlySet<string>,
+        private readonly mistakes: Mistakes,
+    ) {
+        engine.consumeInternalError = (wanted) => {
+            throw wanted.name === '}' ? mistakes.braceMissing() : mistakes.wanting(() => [wanted]);
+        };
+        engine.raiseNoAltException = (occurrence) => {
+            const wanted = (): ReadonlySet<TokenType> => position.shape.choice(position.rule(), occurrence);
+            throw mistakes.isTired || !wanted().has(position.next.tokenType)
+                ? mistakes.wanting(wanted)
+                : mistakes.threadLost();
+        };
+        engine.raiseEarlyExitException = (occurrence) => {
+            throw mistakes.wanting(() => position.shape.round(position.rule(), occurrence));
+        };
+        engine.tryInRuleRecovery = (wanted, follows) => this.mendToken(wanted, follows);
+        engine.invokeRuleCatch = (error) => {
+            if (!(error instanceof Misreading && this.endRule())) {
+                throw error;
+            }
+            return undefined;
+        };
+        engine.attemptInRepetitionRecovery = (_loop, [occurrence, round], goesOn, _kind, _same, _walker, hasMoved) => {
+            // Nearly always a block ends where it should: then there is nothing to look up.
+            const isAsExpected = position.isAtEnd || (position.isAt('}') && position.depth > 1);
+            const body = isAsExpected ? undefined : position.shape.body(position.rule(), occurrence);
+            if (body) {
+                this.readOn(body, round, () => goesOn.call(engine), hasMoved !== false);
+            }
+        };
+    }
+
+    /** Forgets the last text. */
+    restart(): void {
+        this.mistakes.restart();
+        this.lastClosed = '';
+    }
+
+    /** Notes which block was closed last. */
+    closed(rule: string): void {
+        this.lastClosed = rule;
+    }
+
+    // ---------------------------------------------------------------- one token, one rule
+    /** One token is wanted and another stands there: it is taken for the wanted one, which is put in, or found behind it. */
+    private mendToken(wanted: TokenType, follows: readonly TokenType[]): IToken {
+        const { engine, position } = this;
+        const { next } = position;
+        if (wanted.name === '}') {
+            return engine.getTokenToInsert(wanted);
+        }
+        const isOtherWord = next.tokenType.name === 'ID' && !position.startsLine();
+        if (isOtherWord && isWord(wanted) && nearestWord(next.image, [wanted.name]) !== undefined) {
+            engine.consumeToken();
+            return next;
+        }
+        const standsBehind = isOtherWord && engine.LA(2).tokenType === wanted;
+        if (!standsBehind && (position.isAtEnd || follows.includes(next.tokenType))) {
+            return engine.getTokenToInsert(wanted);
+        }
+        const misplaced = this.misplaced((type) => type === wanted || (isKeyword(type) && follows.includes(type)));
+        if (misplaced === undefined) {
+            throw new NotMended();
+        }
+        this.skip(misplaced);
+        if (position.next.tokenType !== wanted) {
+            return engine.getTokenToInsert(wanted);
+        }
+        engine.consumeToken();
+        return engine.LA(0);
+    }
+
+    /**
+     * A rule broke off.
+     * @returns whether reading goes on behind it; else the rule that called it is asked
+     */
+    private endRule(): boolean {
+        const { position } = this;
+        if (position.depth === 1) {
+            this.skip(this.engine.input.length);
+            return true;
+        }
+        if (position.isClause()) {
+            this.skipToClause((type) => position.canFollow(type), position.openBlocks(), false);
+            return true;
+        }
+        const { tokenType } = position.next;
+        if (!this.valueRules.has(position.rule())) {
+            // In a heading: the block at its end is read all the same.
+            const isBlock = (type: TokenType): boolean => type.name === '{' && position.canFollow(type);
+            const misplaced = this.misplaced(isBlock);
+            this.skip(misplaced ?? 0);
+            return misplaced !== undefined || isBlock(tokenType);
+        }
+        // On the same line a word of the language was meant as the name; on the next it starts a clause.
+        const goesOn = position.canFollow(tokenType);
+        if (position.isAtEnd || (goesOn && (!isWord(tokenType) || position.startsLine()))) {
+            return true;
+        }
+        const misplaced = this.misplaced((type) => isKeyword(type) && position.canFollow(type));
+        this.skip(misplaced ?? 0);
+        return goesOn || misplaced !== undefined;
+    }
+
+    /** How many tokens to leave out on this line to come to one that fits; never a brace. */
+    private misplaced(fits: (type: TokenType) => boolean): number | undefined {
+        for (let count = 0; ; count++) {
+            const token = this.engine.LA(count + 1);
+            if (count > 0 && fits(token.tokenType)) {
+                return count;
+            }
+            if (token.tokenType === EOF || /^[{}]$/.test(token.image) || this.position.startsLine(count + 1)) {
+                return undefined;
+            }
+        }
+    }
+
+    private skip(count: number): void {
+        for (let skipped = 0; skipped < count; skipped++) {
+            this.engine.SKIP_TOKEN();
+        }
+    }
+
+    // ---------------------------------------------------------------- the clauses of a block
+    /** The clauses of a block, or the items of a file, stop at something that is neither one of them nor the block's end. */
+    private readOn(body: Body, round: Round, goesOn: () => boolean, hasMoved: boolean): void {
+        const { engine, position } = this;
+        const open = body.rule === FILE ? 0 : position.openBlocks() + 1;
+        let isSaid = !hasMoved;
+        while (!position.isAtEnd && !(open > 0 && position.isAt('}'))) {
+            if (!isSaid && this.isClosedTooLate(open)) {
+                return;
+            }
+            if (!isSaid) {
+                this.noteSurplus(open);
+                this.mistakes.stray(body);
+            }
+            if (!this.mendWord(body)) {
+                this.skipToClause(() => goesOn() || this.meantWord(body) !== undefined, open, true);
+            }
+            isSaid = false;
+            while (!isSaid && goesOn()) {
+                const start = engine.currIdx;
+                round.DEF();
+                // A clause that breaks off before its first token is over has had its say.
+                isSaid = engine.currIdx === start;
+            }
+        }
+    }
+
+    /** The closing brace is missing: the next line goes on with a clause of a block outside, or with a new item. */
+    private isClosedTooLate(open: number): boolean {
+        const { position } = this;
+        return (
+            open > 0 &&
+            position.startsLine() &&
+            position.closersAhead() < open &&
+            position.isClauseOutside(position.next.tokenType)
+        );
+    }
+
+    /** The brace before was one too many if what follows belongs inside the block it closed. */
+    private noteSurplus(open: number): void {
+        const { before, shape } = this.position;
+        const next = this.position.next.tokenType;
+        const isBehindBlock = before?.image === '}' && this.position.closersAhead() > open;
+        if (isBehindBlock && isWord(next) && shape.bodiesOf(this.lastClosed).some(({ starts }) => starts.has(next))) {
+            this.surplus.set(before.startOffset, before);
+        }
+    }
+
+    /** A mistyped word that is close to just one word that can start a clause here is read as that word. */
+    private mendWord(body: Body): boolean {
+        const { input, currIdx } = this.engine;
+        const { next } = this.position;
+        const meant = this.meantWord(body);
+        if (!meant) {
+            return false;
+        }
+        input[currIdx + 1] = { ...next, image: meant.name, tokenType: meant, tokenTypeIdx: meant.tokenTypeIdx! };
+        return true;
+    }
+
+    private meantWord({ starts }: Body): TokenType | undefined {
+        const { image, tokenType } = this.position.next;
+        if (tokenType.name !== 'ID' || this.mistakes.isTired) {
+            return undefined;
+        }
+        const word = nearestWord(image, wordsOf(starts));
+        return word === undefined ? undefined : [...starts].find(({ name }) => name === word);
+    }
+
+    /**
+     * Leaves out tokens up to the next clause of the block, its end, or the end of the text. Blocks inside are left out whole.
+     * @param starts whether the next token, of this type, can start a clause that may stand here
+     * @param isNextBad whether the token that stands next is known not to
+     */
+    private skipToClause(starts: (type: TokenType) => boolean, open: number, isNextBad: boolean): void {
+        const { engine, position } = this;
+        let inside = 0;
+        for (let mayStop = !isNextBad; !position.isAtEnd; mayStop = true) {
+            const { tokenType, image } = position.next;
+            if (inside === 0 && image === '}' && open > 0) {
+                return;
+            }
+            if (mayStop && this.isNextClause(starts, open, inside)) {
+                return;
+            }
+            inside += image === '{' ? 1 : image === '}' && inside > 0 ? -1 : 0;
+            engine.SKIP_TOKEN();
+            // An opening brace without a heading is left out alone where a clause follows it.
+            const { tokenType: behind } = position.next;
+            if (!mayStop && tokenType.name === '{' && isWord(behind) && starts(behind)) {
+                return;
+            }
+        }
+    }
+
+    private isNextClause(starts: (type: TokenType) => boolean, open: number, inside: number): boolean {
+        const { position } = this;
+        const { tokenType } = position.next;
+        const isLineStart = position.startsLine();
+        if (inside === 0 && starts(tokenType) && (isLineStart || position.isFirmWord(tokenType))) {
+            return true;
+        }
+        const isUnclosed = isLineStart && position.closersAhead() < open + inside;
+        return isUnclosed && (position.isClauseOutside(tokenType) || (isWord(tokenType) && starts(tokenType)));
+    }
+}
