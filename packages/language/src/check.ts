@@ -4,6 +4,7 @@ import { isFromCupboard, type Origin } from './plan/origin.js';
 import type { ReadText } from './plan/load.js';
 import { readText } from './plan/read-text.js';
 import { resolvePath } from './plan/files.js';
+import { readRecipe } from './plan/read-recipe.js';
 import { resolvePlan } from './plan/resolve.js';
 import type { Plan, Severity, Waiver } from './plan/types.js';
 import { rules } from './rules/index.js';
@@ -34,7 +35,10 @@ export interface CheckOptions {
  * @param file workspace-relative path; the caller has made sure that it can be read
  */
 export function check(file: string, files: Files, options: CheckOptions = {}): Checked {
-    const { plan, texts } = resolvePlan(file, files, standardCupboard(), options.readText ?? readText);
+    const { plan, texts } = resolvePlan(file, files, standardCupboard(), {
+        text: options.readText ?? readText,
+        recipe: readRecipe,
+    });
     const service = deriveService(plan);
     const judged = judge(plan, service);
     return { file, plan, service, texts, ...judged };

@@ -58,8 +58,10 @@ function readCourse(scribe: Scribe, node: ast.Course, index: number): Course {
     const time = lasts && scribe.quantity(lasts.time, ['time']);
     const preset = scribe.once(ofType<Clause, ast.Preset>(clauses, 'Preset'), 'preset');
     const lay = scribe.once(ofType<Clause, ast.Lay>(clauses, 'Lay'), 'lay');
-    const head = scribe.head(node, 'kind', 'title');
-    const whole = { title: title?.text ?? kind.name, kind, course: index, head, origin: scribe.origin(node) };
+    const head = scribe.head(node, 'kind', 'title', 'dishKind');
+    // `course dessert "Plum tart" is pie`: what its dishes are, unless they say so themselves.
+    const dishKind = scribe.named(node, 'dishKind', 'kind') ?? kind;
+    const whole = { title: title?.text ?? kind.name, kind: dishKind, course: index, head, origin: scribe.origin(node) };
     const shared = readDishClauses(scribe, clauses);
     if (title && (node.dishes ?? []).length === 0) {
         scribe.declareAs('dish-title', { name: title.text, origin: title.origin });
@@ -329,7 +331,6 @@ export function readPour(scribe: Scribe, node: ast.Pour | ast.Instead): Pour {
         ...readPourPhrases(scribe, node.phrases ?? []),
         title: title.text,
         titleOrigin: title.origin,
-        amount: scribe.quantity(node.amount, ['volume']),
         contains: readAllContains(scribe, contains),
         suits: ofType<ast.PourClause, ast.Suits>(clauses, 'Suits').flatMap((suits) =>
             scribe.names(suits, 'diets', 'diet'),
@@ -338,7 +339,7 @@ export function readPour(scribe: Scribe, node: ast.Pour | ast.Instead): Pour {
         bottles: (bottles?.sizes ?? []).flatMap((size) => scribe.quantity(size, ['volume']) ?? []),
         chilledIn: chilled && scribe.named(chilled, 'how', 'choice', undefined, 'chilled in'),
         instead: ofType<ast.PourClause, ast.Instead>(clauses, 'Instead').map((instead) => readPour(scribe, instead)),
-        head: scribe.head(node, 'title', 'amount', 'phrases'),
+        head: scribe.head(node, 'title', 'phrases'),
         waivers: readWaivers(scribe, clauses, origin),
         origin,
     };
@@ -347,6 +348,7 @@ export function readPour(scribe: Scribe, node: ast.Pour | ast.Instead): Pour {
 function readPourPhrases(scribe: Scribe, phrases: readonly ast.PourPhrase[]) {
     const one = <U extends ast.PourPhrase>(type: U['$type'], clause: string): U | undefined =>
         scribe.once(ofType<ast.PourPhrase, U>(phrases, type), clause);
+    const amount = one<ast.PourAmount>('PourAmount', 'amount');
     const glass = one<ast.IntoGlass>('IntoGlass', 'into');
     const at = one<ast.PourAt>('PourAt', 'at');
     const kind = one<ast.PourKind>('PourKind', 'is');
@@ -354,6 +356,7 @@ function readPourPhrases(scribe: Scribe, phrases: readonly ast.PourPhrase[]) {
     const refill = one<ast.Refill>('Refill', 'refill');
     const topped = one<ast.ToppedUp>('ToppedUp', 'topped up until');
     return {
+        amount: scribe.quantity(amount?.amount, ['volume']),
         glass: glass && scribe.named(glass, 'glass', 'piece'),
         temperature: scribe.quantity(at?.temp, ['temperature']),
         kind: kind && scribe.named(kind, 'kind', 'drink'),
@@ -373,12 +376,11 @@ function readWater(scribe: Scribe, node: ast.Water): Water {
             ...readPourPhrases(scribe, node.phrases ?? []),
             title: 'Water',
             titleOrigin: { ...origin, end: origin.start + 'water'.length },
-            amount: scribe.quantity(node.amount, ['volume']),
             suits: [],
             bottles: [],
             instead: [],
             waivers: [],
-            head: scribe.head(node, 'choices', 'amount', 'phrases'),
+            head: scribe.head(node, 'choices', 'phrases'),
             origin,
         },
         origin,

@@ -39,7 +39,7 @@ const two = (number: number): string => String(number).padStart(2, '0');
 const clock = (hours: number, minutes: number): string => `${two(hours)}:${two(minutes)}`;
 const isClock = (hours: number, minutes: number): boolean => hours < 24 && minutes < 60;
 
-/** Reads `19:00` as minutes since midnight; also `7:00 pm`, `7 pm`, `19h00` and a bare `19`. */
+/** Reads `19:00` as minutes since midnight; also `7:00 pm`, `7 pm`, `19h00`, `19.00` and a bare `19`. */
 export function readClock(text: string): Understood<number> {
     const twelve = /^(\d{1,2})(?::(\d{2}))?[ \t]*([aApP])\.?[mM]$/.exec(text);
     if (twelve) {
@@ -51,7 +51,7 @@ export function readClock(text: string): Understood<number> {
         const hours = (hour % 12) + (twelve[3]!.toLowerCase() === 'p' ? 12 : 0);
         return { value: hours * 60 + minutes, form: 'twelve-hour-time', suggestions: [clock(hours, minutes)] };
     }
-    const parts = /^(\d{1,2})([:hH])(\d{2})$/.exec(text);
+    const parts = /^(\d{1,2})([:hH.])(\d{2})$/.exec(text);
     if (parts) {
         const hours = Number(parts[1]);
         const minutes = Number(parts[3]);

@@ -3,9 +3,14 @@ import type { Cupboard, LocalCode } from './cupboard.js';
 import { customSpecs } from './customs.js';
 import { load, type ReadText } from './load.js';
 import { mergeCupboards } from './merge.js';
-import { readRecipe } from './read-recipe.js';
 import type { Text } from './origin.js';
-import type { Custom, Customs, Dish, House, Menu, Plan, Reading, Waiver } from './types.js';
+import type { Custom, Customs, Dish, House, Menu, Plan, Reading, RecipeFacts, Waiver } from './types.js';
+
+/** How files become data: given by the core, so that resolving knows neither the grammar nor a recipe's format. */
+export interface Readers {
+    readonly text: ReadText;
+    readonly recipe: (link: Text, files: Files) => RecipeFacts;
+}
 
 /** The code in force where neither house nor event names one. */
 export const DEFAULT_CODE = 'us-model';
@@ -18,9 +23,9 @@ export function resolvePlan(
     file: string,
     files: Files,
     standard: Cupboard,
-    readText: ReadText,
+    readers: Readers,
 ): { plan: Plan; texts: ReadonlyMap<string, string> } {
-    const { readings, texts, useProblems } = load(file, files, readText);
+    const { readings, texts, useProblems } = load(file, files, readers.text);
     const [own, ...used] = readings;
     const { cupboard, twice } = mergeCupboards([used, own ? [own] : []], standard);
     const levels = [own ? [own] : [], used];
@@ -68,7 +73,7 @@ export function resolvePlan(
         code: cupboard.codes.get(codeName) ?? cupboard.codes.get(DEFAULT_CODE) ?? NO_CODE,
         customs: customsInForce(house.customs),
         waivers: [...(event?.waivers ?? []), ...(menu ? menuWaivers(menu) : [])],
-        recipes: menu ? recipeLinks(menu).map((link) => readRecipe(link, files)) : [],
+        recipes: menu ? recipeLinks(menu).map((link) => readers.recipe(link, files)) : [],
         useProblems,
         twice,
     };

@@ -1,5 +1,5 @@
 import type { Contains, Cupboard, Kind } from '../plan/cupboard.js';
-import { clashes } from '../plan/names.js';
+import { clashes, withParents } from '../plan/names.js';
 import type { Named } from '../plan/origin.js';
 import type { Accompaniment, Dish, Need, Pour, Who } from '../plan/types.js';
 import { sayNeed } from './guests.js';
@@ -32,7 +32,10 @@ function conflictsWith(served: Served, need: Need, cupboard: Cupboard): Conflict
     const find = (contained: readonly Named[]): Conflict[] =>
         contained.flatMap((what) =>
             excluded
-                .filter((name) => clashes(what.name, name, substances))
+                // An allergen is kept from in its widest meaning; a diet leaves out what it names and every sort of it.
+                .filter((name) =>
+                    allergen ? clashes(what.name, name, substances) : withParents(what.name, substances).has(name),
+                )
                 .slice(0, 1)
                 .map((name) => ({
                     need,
