@@ -1,9 +1,8 @@
 import { findCourse } from '../plan/names.js';
-import type { Course, Menu, Plan, Speech } from '../plan/types.js';
+import type { Menu, Plan, Speech } from '../plan/types.js';
 import { lastCourseOf } from '../service/cover.js';
-import type { CoverGlass, Service } from '../service/types.js';
+import type { Service } from '../service/types.js';
 import { courseName } from './course-order.js';
-import type { Fix } from './fixes.js';
 import { withoutNames } from './lay-clauses.js';
 import { judgeLayClauses, laidTooSoon } from './lay-judgement.js';
 import { relaid } from './mend-lay.js';
@@ -175,32 +174,32 @@ function glassGone(plan: Plan, service: Service, speech: Speech): Report | undef
     if (!glass || !left || left.index >= toasted) {
         return undefined;
     }
-    const fix = keepGlass(plan, glass, plan.menu!.courses[toasted + 1]);
+    const { house, customs } = plan;
+    const custom = customs['glasses-leave'].origin;
+    const title = 'Let the glasses stay until the end of the meal';
     return {
         at: speech.pour.origin,
         message: `The ${quoted(glass.piece.name)} of ${quoted(speech.pour.text)} leaves with ${quoted(left.title)}, before ${speech.title ? quoted(speech.title) : 'the toast'}.`,
-        hint: fix ? `${fix.title}.` : 'Drink the toast earlier, or let the glasses stay.',
-        related: plan.customs['glasses-leave'].origin
-            ? [{ at: plan.customs['glasses-leave'].origin, message: 'The house clears each glass with its course.' }]
+        hint: 'Let the glasses stay until the end of the meal, or drink the toast earlier.',
+        related: custom ? [{ at: custom, message: 'The house clears each glass with its course.' }] : [],
+        fixes: house.origin
+            ? [
+                  {
+                      title,
+                      safety: 'unsafe',
+                      preferred: true,
+                      changes: [
+                          {
+                              do: 'set-custom',
+                              house: house.origin,
+                              laying: house.layingOrigin,
+                              custom,
+                              name: 'glasses-leave',
+                              value: 'stay',
+                          },
+                      ],
+                  },
+              ]
             : [],
-        fixes: fix ? [fix] : [],
-    };
-}
-
-/** A drink topped up until a later course keeps its glass until then. */
-function keepGlass({ menu }: Plan, { pour }: CoverGlass, until: Course | undefined): Fix | undefined {
-    if (!until || !pour) {
-        return undefined;
-    }
-    const name = courseName(menu!.courses, until);
-    return {
-        title: `Top up ${quoted(pour.title)} until ${quoted(until.title)}`,
-        safety: 'unsafe',
-        preferred: true,
-        changes: [
-            pour.toppedUpUntil
-                ? { do: 'replace', at: pour.toppedUpUntil.origin, words: name }
-                : { do: 'append', at: pour.glass?.origin ?? pour.titleOrigin, words: `topped up until ${name}` },
-        ],
     };
 }

@@ -72,7 +72,11 @@ menu {
                 // A clause of the course that is wrong for each of its dishes is one mistake; for some of them, it is those dishes' matter.
                 const forAll =
                     ownsEatenClause(dish) ||
-                    sharedBy(course, dish).every((other) => bad.every((each) => unsuitedFor(cupboard, other, each)));
+                    sharedBy(course, dish).every(
+                        (other) =>
+                            bad.every((each) => unsuitedFor(cupboard, other, each)) &&
+                            isEatenAlike(cupboard, other, dish),
+                    );
                 if (forAll) {
                     bad.forEach((each) => judged.add(each));
                 }
@@ -99,6 +103,15 @@ function sharedBy(course: Course, dish: Dish): readonly Dish[] {
 function unsuitedFor(cupboard: Cupboard, dish: Dish, use: PieceUse): boolean {
     const kind = cupboard.kinds.get(dish.kind.name);
     return kind !== undefined && unsuited(cupboard, dish, kind).includes(use);
+}
+
+/** One clause can be right for both only where their kinds are eaten with the same. */
+function isEatenAlike(cupboard: Cupboard, one: Dish, other: Dish): boolean {
+    const [a, b] = [one, other].map(({ kind }) => {
+        const known = cupboard.kinds.get(kind.name);
+        return known && wantedPieces(cupboard, known).said;
+    });
+    return a === b;
 }
 
 /** Known pieces that do not suit; none where the cupboard does not say what the kind is eaten with. */

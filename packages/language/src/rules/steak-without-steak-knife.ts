@@ -1,6 +1,6 @@
 import type { Intention } from './fixes.js';
 import { defineRule } from './rule.js';
-import { isSortOfPiece, mismatchedPair, ownsEatenClause } from './suiting.js';
+import { isSortOfPiece, mismatchedPair, ownsEatenClause, suitsKind } from './suiting.js';
 import { writeEaten, writtenUses } from './eaten-with.js';
 import { quoted } from './wording.js';
 
@@ -75,10 +75,11 @@ menu {
                 continue;
             }
             const uses = dish.eaten.flat();
-            if (
-                uses.some((use) => isSteakKnife(use.piece.name)) ||
-                uses.some((use) => !cupboard.pieces.has(use.piece.name))
-            ) {
+            // Names nobody declares and pieces that do not suit are findings of their own, and their fixes say the knife.
+            const isOther = uses.some(
+                ({ piece }) => !cupboard.pieces.has(piece.name) || !suitsKind(cupboard, piece.name, kind),
+            );
+            if (isOther || uses.some((use) => isSteakKnife(use.piece.name))) {
                 continue;
             }
             const owned = ownsEatenClause(dish);

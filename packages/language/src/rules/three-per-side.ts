@@ -105,7 +105,7 @@ menu {
             const [first, ...others] = excess;
             report({
                 at: first!.piece.origin,
-                message: `${whose(worst.variation)} has ${worst.count} ${worst.what}; this house lays at most ${limit} ${LIMIT_FOR[plan.customs['limit-counts'].value]}.`,
+                message: `${over.length === tallies.length ? 'The cover' : whose(worst.variation)} has ${worst.count} ${worst.what}; this house lays at most ${limit} ${LIMIT_FOR[plan.customs['limit-counts'].value]}.`,
                 hint: `${title}, or change the custom \`limit: ${limit}\`.`,
                 related: [
                     ...others
@@ -191,6 +191,6 @@ function coursesOf(plan: Plan, excess: readonly Excess[]): string {
     return courses.size > 1 || !only ? 'their courses' : `the ${only.kind.name} course`;
 }
 
-function whose(variation: Variation): string {
-    return variation.label === 'all guests' ? 'The cover' : `The cover for ${quoted(variation.label)}`;
+function whose({ label }: Variation): string {
+    return `The cover for ${quoted(label)}`;
 }
