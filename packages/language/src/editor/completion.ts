@@ -19,7 +19,7 @@ export const TRIGGERS = ['"'];
 export function completionAt(
     { folder, path }: Place,
     offset: number,
-    { cover }: CoverServices,
+    services: CoverServices,
     words: Words,
 ): CompletionList {
     const document = folder.documentOf(path);
@@ -28,7 +28,7 @@ export function completionAt(
     if (!document || cursor.isInComment) {
         return { isIncomplete: false, items: [] };
     }
-    const next = nextAfter(cursor.item, cover);
+    const next = nextAfter(cursor.item, services);
     const proposals =
         cursor.quote === undefined ? atWord({ folder, path }, cursor, next) : inText({ folder, path }, cursor, next);
     const fitting = proposals.filter(({ name }) => isTypedIn(name, typed(text, cursor)));

@@ -1,6 +1,7 @@
 import type { IToken } from 'chevrotain';
 import { AstUtils, GrammarAST, GrammarUtils, type AstNode } from 'langium';
 import { findFirstFeatures, findNextFeatures, type LangiumServices, type NextFeature } from 'langium/lsp';
+import type { CoverServices } from './services.js';
 
 /** What the grammar lets stand next. */
 export interface Next {
@@ -22,7 +23,7 @@ const UNIT_RULES: ReadonlySet<string> = new Set(['Unit', 'UnitWord', 'LengthUnit
 const NAME_RULES: ReadonlySet<string> = new Set(['Soft', 'ClauseWord', 'PlainName', 'Name', 'AnyName']);
 
 /** Asks the framework's completion parser what may stand after a text. */
-export function nextAfter(text: string, services: LangiumServices): Next {
+export function nextAfter(text: string, services: CoverServices): Next {
     const features = featuresAfter(text, services);
     const phrases = new Set<string>();
     const nameWords = new Set<string>();
@@ -72,20 +73,20 @@ const MOST_LOOSE = 10;
  * the words from there on are followed through the grammar in every way. That takes words of the language for names
  * too, so what it finds counts only where the parser can go on with it.
  */
-function featuresAfter(text: string, services: LangiumServices): NextFeature[] {
-    const { tokens } = services.parser.Lexer.tokenize(text);
+function featuresAfter(text: string, { cover, strict }: CoverServices): NextFeature[] {
+    const { tokens } = cover.parser.Lexer.tokenize(text);
     const line = tokens.at(-1)?.endLine;
     const loose = tokens.filter(({ endLine }) => endLine === line).slice(-MOST_LOOSE);
-    const firm = featuresWith(text, [], services);
+    const firm = featuresWith(text, [], cover);
     const known = new Set(firm.map(({ feature }) => feature));
-    const more = loose.length < 2 ? [] : featuresWith(text.slice(0, loose[0]!.startOffset), loose, services);
+    const more = loose.length < 2 ? [] : featuresWith(text.slice(0, loose[0]!.startOffset), loose, cover);
     const goesOn = new Map<string, boolean>();
     return [
         ...firm,
         ...more.filter(({ feature }) => {
             const word = GrammarAST.isKeyword(feature) ? feature.value : 'zz';
             if (!known.has(feature) && !goesOn.has(word)) {
-                const read = services.parser.CompletionParser.parse(`${text} ${word}`);
+                const read = strict.parser.CompletionParser.parse(`${text} ${word}`);
                 goesOn.set(word, read.tokenIndex === read.tokens.length);
             }
             return !known.has(feature) && goesOn.get(word);

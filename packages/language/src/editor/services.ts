@@ -12,6 +12,8 @@ import { CoverCoreModule } from '../grammar/parse.js';
 export interface CoverServices {
     readonly shared: LangiumSharedServices;
     readonly cover: LangiumServices;
+    /** The same language, whose parser stops at the first word that does not fit. */
+    readonly strict: LangiumServices;
 }
 
 /**
@@ -22,6 +24,9 @@ export interface CoverServices {
 export function createCoverServices(connection?: DefaultSharedModuleContext['connection']): CoverServices {
     const shared = inject(createDefaultSharedModule({ connection, ...EmptyFileSystem }), CoverGeneratedSharedModule);
     const cover = inject(createDefaultModule({ shared }), CoverGeneratedModule, CoverCoreModule);
+    const strict = inject(createDefaultModule({ shared }), CoverGeneratedModule, CoverCoreModule, {
+        parser: { ParserConfig: () => ({ recoveryEnabled: false }) },
+    });
     shared.ServiceRegistry.register(cover);
-    return { shared, cover };
+    return { shared, cover, strict };
 }
