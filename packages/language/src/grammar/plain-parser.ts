@@ -160,6 +160,10 @@ class PlainParser {
         if (this.#tokenAt(this.#next) !== token) {
             notPlain();
         }
+        // The grammar takes any word for a mistyped one; whether it is one is the framework's to say.
+        if (assigned?.[0] === 'misspelt') {
+            notPlain();
+        }
         const offset = this.#tokens.starts[this.#next]!;
         const end = this.#tokens.ends[this.#next]!;
         this.#next++;
