@@ -1,3 +1,4 @@
+import { isDoubtful } from './doubt.js';
 import { defineRule } from './rule.js';
 import { quoted } from './wording.js';
 
@@ -57,7 +58,7 @@ export default defineRule({
     },
     check({ plan, service, report }) {
         const { bread } = plan.menu ?? {};
-        if (!bread || bread.plate || service.bread?.plate) {
+        if (!bread || bread.plate || service.bread?.plate || isDoubtful(plan, bread.origin)) {
             return;
         }
         const butter = bread.accompaniments.find(({ sort }) => sort === 'butter');

@@ -1,3 +1,4 @@
+import { isDoubtful } from './doubt.js';
 import { defineRule } from './rule.js';
 import { isSortOfPiece, suitsKind } from './suiting.js';
 import { quoted } from './wording.js';
@@ -56,7 +57,7 @@ export default defineRule({
         const butter = bread?.accompaniments.find(({ sort }) => sort === 'butter');
         const spreader = bread?.piece ? plan.cupboard.pieces.get(bread.piece.name) : service.bread?.spreader;
         // A name nobody declares is a finding of its own; bread without butter needs no spreader.
-        if (!bread || (bread.piece ? !spreader : spreader !== undefined || !butter)) {
+        if (!bread || isDoubtful(plan, bread.origin) || (bread.piece ? !spreader : spreader !== undefined || !butter)) {
             return;
         }
         const kind = plan.cupboard.kinds.get('bread');

@@ -1,7 +1,9 @@
+import { findCourse } from '../plan/names.js';
 import type { Course, Plan } from '../plan/types.js';
 import { brokenBy, courseName, precedences, type Precedence } from './course-order.js';
 import type { Fix } from './fixes.js';
 import { defineRule, type Report } from './rule.js';
+import { isSortOfKind } from './suiting.js';
 import { listed, quoted } from './wording.js';
 
 export default defineRule({
@@ -16,7 +18,7 @@ export default defineRule({
         'table-service 7.13',
         'table-service 7.15',
         'table-service 7.17',
-        'table-service 5.27',
+        'table-service 7.22',
     ],
     fix: 'always',
     customs: ['salad', 'entree', 'intermezzo', 'cheese'],
@@ -91,30 +93,43 @@ menu {
             order = moved(order, move);
             open = open.filter((rule) => !isOf(rule));
         }
-        const coffee = plan.menu?.coffee;
-        const after = courses.find(
-            (course) => course.kind.name === coffee?.after.name || course.title === coffee?.after.name,
-        );
-        const last = courses.at(-1);
-        // With the last course or after it; `after` the one before it is with it.
-        if (coffee && after && last && after.index < last.index - 1) {
-            report({
-                at: coffee.after.origin,
-                message: `Coffee after \`${after.title}\` comes before ${listed(courses.slice(after.index + 1).map((course) => `\`${course.title}\``))}; it is served with the last course or after it.`,
-                hint: `Serve coffee after \`${last.title}\`.`,
-                related: [{ at: last.head, message: 'The last course is here.' }],
-                fixes: [
-                    {
-                        title: `Serve coffee after \`${last.title}\``,
-                        safety: 'unsafe',
-                        preferred: true,
-                        changes: [{ do: 'replace', at: coffee.after.origin, words: courseName(courses, last) }],
-                    },
-                ],
-            });
+        const early = coffeeTooEarly(plan);
+        if (early) {
+            report(early);
         }
     },
 });
+
+/** Coffee comes when the last course is cleared; cheese, petits fours and the like may follow it. */
+function coffeeTooEarly({ cupboard, menu }: Plan): Report | undefined {
+    const after = menu?.coffee && findCourse(menu, menu.coffee.after.name);
+    if (!menu?.coffee || !after) {
+        return undefined;
+    }
+    const mayFollow = ['cheese', 'coffee-and-sweets'];
+    const later = menu.courses
+        .slice(after.index + 1)
+        .filter(({ kind }) => !mayFollow.some((name) => isSortOfKind(cupboard, kind.name, name)));
+    const last = later.at(-1);
+    if (!last) {
+        return undefined;
+    }
+    const title = `Serve coffee after ${quoted(last.title)}`;
+    return {
+        at: menu.coffee.after.origin,
+        message: `Coffee after ${quoted(after.title)} comes before ${listed(later.map((course) => quoted(course.title)))}, and belongs at the end of the meal.`,
+        hint: `${title}.`,
+        related: [{ at: last.head, message: `${quoted(last.title)} is served here.` }],
+        fixes: [
+            {
+                title,
+                safety: 'unsafe',
+                preferred: true,
+                changes: [{ do: 'replace', at: menu.coffee.after.origin, words: courseName(menu.courses, last) }],
+            },
+        ],
+    };
+}
 
 /** Take a course out and put it back in at `to`. */
 interface Move {

@@ -1,5 +1,6 @@
 import type { Cupboard, Kind } from '../plan/cupboard.js';
 import type { DishFacts, Variation } from '../service/types.js';
+import { isDoubtful } from './doubt.js';
 import { writeEaten } from './eaten-with.js';
 import { defineRule } from './rule.js';
 import { piecesFor } from './suiting.js';
@@ -66,6 +67,7 @@ menu {
                 !kind ||
                 dish.eaten ||
                 kind.eaten ||
+                isDoubtful(plan, dish.origin) ||
                 service.variations.some((variation) => hasPieceFor(variation, facts))
             ) {
                 continue;

@@ -67,6 +67,7 @@ import twoEvents from './two-events.js';
 import twoMenus from './two-menus.js';
 import undercookedReachesGuest from './undercooked-reaches-guest.js';
 import underlinerMissing from './underliner-missing.js';
+import underlinerTooSmall from './underliner-too-small.js';
 import unknownName from './unknown-name.js';
 import unreadableText from './unreadable-text.js';
 import usedNeverLaid from './used-never-laid.js';
@@ -149,6 +150,7 @@ export const rules: readonly Rule[] = [
     twoMenus,
     undercookedReachesGuest,
     underlinerMissing,
+    underlinerTooSmall,
     unknownName,
     unreadableText,
     usedNeverLaid,

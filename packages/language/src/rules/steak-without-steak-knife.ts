@@ -1,3 +1,4 @@
+import { isDoubtful } from './doubt.js';
 import type { Intention } from './fixes.js';
 import { defineRule } from './rule.js';
 import { isSortOfPiece, mismatchedPair, ownsEatenClause, suitsKind } from './suiting.js';
@@ -70,6 +71,7 @@ menu {
                 !kind?.lineage.includes('steak') ||
                 !wanted ||
                 !dish.eaten ||
+                isDoubtful(plan, dish.origin) ||
                 mismatchedPair(cupboard, dish.eaten, kind)
             ) {
                 continue;

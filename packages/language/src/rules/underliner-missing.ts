@@ -1,4 +1,5 @@
 import type { DishFacts } from '../service/types.js';
+import { isDoubtful } from './doubt.js';
 import type { Intention } from './fixes.js';
 import { defineRule } from './rule.js';
 import { isWithin, pieceLineage } from './suiting.js';
@@ -58,7 +59,13 @@ menu {
     check({ plan, service, report }) {
         for (const facts of service.facts) {
             const { dish, vessel } = facts;
-            if (!facts.wantsUnderliner || facts.underliner || !vessel || dish.served.under) {
+            if (
+                !facts.wantsUnderliner ||
+                facts.underliner ||
+                !vessel ||
+                dish.served.under ||
+                isDoubtful(plan, dish.origin)
+            ) {
                 continue;
             }
             const wanted = pieceLineage(plan.cupboard, vessel.name).find((piece) => piece.on.length > 0)?.on ?? [];
