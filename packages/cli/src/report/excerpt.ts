@@ -64,17 +64,18 @@ function cells(text: string): string[] {
     return result;
 }
 
-const PRINTABLE_ASCII = /^[ -~]$/;
-
 /** Would move the cursor, change the terminal or turn the direction of writing. */
 function isControl(character: string): boolean {
-    return !PRINTABLE_ASCII.test(character) && /[\p{Cc}\u200E\u200F\u202A-\u202E\u2066-\u2069]/u.test(character);
+    const code = character.charCodeAt(0);
+    return code < 0x20 || (code >= 0x7f && code < 0xa0) || /[\u200E\u200F\u202A-\u202E\u2066-\u2069]/.test(character);
 }
+
+const FIRST_WIDE = 0x1100;
 
 /** Shown two columns wide: emoji, and the letters of East Asian scripts. */
 function isWide(character: string): boolean {
     return (
-        !PRINTABLE_ASCII.test(character) &&
+        (character.length > 1 || character.charCodeAt(0) >= FIRST_WIDE) &&
         /\p{Emoji_Presentation}|\uFE0F|[\p{sc=Han}\p{sc=Hiragana}\p{sc=Katakana}\p{sc=Hangul}\u3000-\u303E\uFF01-\uFF60]/u.test(
             character,
         )
