@@ -108,7 +108,7 @@ function refuseFixed(name: Occurrence): void {
     }
     if (isInCupboard(name)) {
         refuse(
-            `${quoted(name.name)} is a ${noun} of the standard cupboard, which can't be changed. Declare one of your own: \`… my-name is ${name.name}\`.`,
+            `${quoted(name.name)} is ${withArticle(noun)} of the standard cupboard, which can't be changed. Declare one of your own: \`… my-name is ${name.name}\`.`,
         );
     }
     if (name.sort === 'table' && name.of !== undefined) {
@@ -161,11 +161,15 @@ function refuseTaken(folder: Folder, places: readonly Occurrence[], name: string
             );
             if (taken) {
                 refuse(
-                    `There is a ${NOUN[sort] ?? 'thing'} called ${quoted(name)} already, in ${quoted(plan)} or a file it uses.`,
+                    `There is ${withArticle(NOUN[sort]!)} called ${quoted(name)} already, in ${quoted(plan)} or a file it uses.`,
                 );
             }
         }
     }
+}
+
+function withArticle(noun: string): string {
+    return `${/^[aeiou]/.test(noun) ? 'an' : 'a'} ${noun}`;
 }
 
 /** The quotes a name stands in, straight or curly. */
