@@ -15,11 +15,17 @@ export const SURPLUS_BRACE: Said = { message: 'This closing brace `}` closes not
 export const UNCLOSED_TEXT = 'This text has no closing quote.';
 export const UNCLOSED_COMMENT = 'This comment has no closing `*/`.';
 
-const LONGEST_QUOTE = 40;
+const LONGEST_QUOTE = 60;
 
 export function quoted(words: string): string {
     const line = words.replace(/\s+/g, ' ').replaceAll('`', '');
     return `\`${line.length > LONGEST_QUOTE ? `${line.slice(0, LONGEST_QUOTE - 1)}…` : line}\``;
+}
+
+/** Words that stand for a text. */
+export function unquoted(words: string): Said {
+    const suggestion = `"${words.replace(/["\u201C\u201D\u201E]/g, '')}"`;
+    return { message: `A text stands in quotes: ${quoted(suggestion)}.`, suggestion, length: words.length };
 }
 
 export function either(words: readonly string[]): string {

@@ -31,14 +31,19 @@ export class Mistakes {
     }
 
     braceMissing(): Error {
-        return this.isTired ? this.passOver() : this.note(MISSING_BRACE, 'brace-missing');
+        return this.isTired ? this.nothing() : this.note(MISSING_BRACE, 'brace-missing');
+    }
+
+    /** A rule breaks off over a mistake that was noted before. One error for all, as it costs much to make. */
+    nothing(): Misreading {
+        return (this.passedOver ??= new Misreading(PASSED_OVER, this.position.next, undefined, 'wanting'));
     }
 
     /** One of these tokens must stand here. */
     wanting(wanted: () => Iterable<TokenType>): Error {
         const { position } = this;
         if (this.isTired) {
-            return this.passOver();
+            return this.nothing();
         }
         const said = wantingMessage({
             rule: position.rule(),
@@ -59,7 +64,12 @@ export class Mistakes {
         const { position } = this;
         const after = this.engine.LA(2);
         const isAtEnd = after.tokenType === EOF;
-        const said = lostThreadMessage(position.next, isAtEnd ? undefined : after, !position.startsLine(2));
+        const said = lostThreadMessage(
+            position.next,
+            position.before,
+            isAtEnd ? undefined : after,
+            !position.startsLine(2),
+        );
         return this.note(said, 'wanting', after, position.next);
     }
 
@@ -76,6 +86,8 @@ export class Mistakes {
             isOnSameLine: !position.startsLine(),
             bodies: position.shape.bodies,
             keywords: position.firmWords(),
+            isName: (type) => position.isName(type),
+            words: this.textFrom(position.next),
         });
         this.note(said, position.isAt('}') ? 'brace-surplus' : 'stray');
     }
@@ -93,10 +105,5 @@ export class Mistakes {
     ): Error {
         this.count++;
         return this.engine.SAVE_ERROR(new Misreading(said, found, before, sort));
-    }
-
-    /** Breaks off a rule; one for all, as an error costs much to make. */
-    private passOver(): Misreading {
-        return (this.passedOver ??= new Misreading(PASSED_OVER, this.position.next, undefined, 'wanting'));
     }
 }

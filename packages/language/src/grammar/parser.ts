@@ -130,6 +130,9 @@ export class CoverParser extends LangiumParser {
     /** Whether the next token is no clause of this block, whatever the grammar would make of it. */
     private endsBody(): boolean {
         const { tokenType } = this.engine.LA(1);
+        if (this.recovery.isUnopened) {
+            return true;
+        }
         if (tokenType.name === 'ID') {
             return this.isStrayWord();
         }
@@ -147,8 +150,8 @@ export class CoverParser extends LangiumParser {
                 return !(
                     (this.isHeading('text', '{') && this.isBlockOf('Event', 4, word, ['event', 'house', 'room'])) ||
                     (this.isHeading('{') && this.isBlockOf('Menu', 3, word, ['menu', 'team', 'seating'])) ||
-                    this.isHeading('name', '{') ||
-                    this.isHeading('name', 'is', 'name')
+                    this.isHeading('plain name', '{') ||
+                    this.isHeading('plain name', 'is', 'name')
                 );
             case 'Menu':
                 return !(this.isHeading('name', '{') || this.isHeading('name', 'text', '{'));
@@ -189,7 +192,7 @@ export class CoverParser extends LangiumParser {
     }
 
     /** Whether these stand behind the next token, on its line. */
-    private isHeading(...shapes: readonly ('text' | 'name' | '{' | 'is' | 'for')[]): boolean {
+    private isHeading(...shapes: readonly ('text' | 'name' | 'plain name' | '{' | 'is' | 'for')[]): boolean {
         return shapes.every((shape, index) => {
             const { image, tokenType } = this.engine.LA(index + 2);
             switch (shape) {
@@ -197,6 +200,8 @@ export class CoverParser extends LangiumParser {
                     return tokenType.name === 'STRING';
                 case 'name':
                     return this.position.isName(tokenType);
+                case 'plain name':
+                    return this.position.isName(tokenType) && tokenType.name !== 'STRING';
                 default:
                     return image === shape;
             }
@@ -211,7 +216,7 @@ export class CoverParser extends LangiumParser {
             .trimEnd()
             .split(/(?=\s)/);
         const firm = new Set(this.position.firmWords());
-        const end = words.findIndex((word) => firm.has(word.trim()) || /^\s*[^\p{L}]/u.test(word));
+        const end = words.findIndex((word) => firm.has(word.trim()) || /^\s*[^\p{L}\s]/u.test(word));
         return words
             .slice(0, end < 0 ? undefined : end)
             .join('')

@@ -83,8 +83,13 @@ export class ReadingPosition {
         return false;
     }
 
+    /** The tokens that can be names, some of them not everywhere. */
+    get names(): ReadonlySet<TokenType> {
+        return (this.knownNames ??= this.shape.startsOf('AnyName'));
+    }
+
     isName(type: TokenType): boolean {
-        return (this.knownNames ??= this.shape.startsOf('AnyName')).has(type);
+        return this.names.has(type);
     }
 
     /** A word of the language that is never a name without quotes. */

@@ -13,6 +13,8 @@ export class Recovery {
     /** Closing braces found to be surplus, by offset. The text is to be read again without them. */
     readonly surplus = new Map<number, IToken>();
     private lastClosed = '';
+    /** The token after which an opening brace was put in that no closing one goes with. */
+    private unopenedAt: number | undefined;
 
     /** @param valueRules rules that read a single value, such as a name or a time */
     constructor(
@@ -22,7 +24,10 @@ export class Recovery {
         private readonly mistakes: Mistakes,
     ) {
         engine.consumeInternalError = (wanted) => {
-            throw wanted.name === '}' ? mistakes.braceMissing() : mistakes.wanting(() => [wanted]);
+            if (wanted.name !== '}') {
+                throw mistakes.wanting(() => [wanted]);
+            }
+            throw this.isUnopened ? mistakes.nothing() : mistakes.braceMissing();
         };
         engine.raiseNoAltException = (occurrence) => {
             const wanted = (): ReadonlySet<TokenType> => position.shape.choice(position.rule(), occurrence);
@@ -42,7 +47,7 @@ export class Recovery {
         };
         engine.attemptInRepetitionRecovery = (_loop, [occurrence, round], goesOn, _kind, _same, _walker, hasMoved) => {
             // Nearly always a block ends where it should: then there is nothing to look up.
-            const isAsExpected = position.isAtEnd || (position.isAt('}') && position.depth > 1);
+            const isAsExpected = this.isUnopened || position.isAtEnd || (position.isAt('}') && position.depth > 1);
             const body = isAsExpected ? undefined : position.shape.body(position.rule(), occurrence);
             if (body) {
                 this.readOn(body, round, () => goesOn.call(engine), hasMoved !== false);
@@ -54,6 +59,7 @@ export class Recovery {
     restart(): void {
         this.mistakes.restart();
         this.lastClosed = '';
+        this.unopenedAt = undefined;
     }
 
     /** Notes which block was closed last. */
@@ -67,6 +73,7 @@ export class Recovery {
         const { engine, position } = this;
         const { next } = position;
         if (wanted.name === '}') {
+            this.unopenedAt = undefined;
             return engine.getTokenToInsert(wanted);
         }
         const isOtherWord = next.tokenType.name === 'ID' && !position.startsLine();
@@ -76,7 +83,7 @@ export class Recovery {
         }
         const standsBehind = isOtherWord && engine.LA(2).tokenType === wanted;
         if (!standsBehind && (position.isAtEnd || follows.includes(next.tokenType))) {
-            return engine.getTokenToInsert(wanted);
+            return this.putIn(wanted);
         }
         const misplaced = this.misplaced((type) => type === wanted || (isKeyword(type) && follows.includes(type)));
         if (misplaced === undefined) {
@@ -84,10 +91,24 @@ export class Recovery {
         }
         this.skip(misplaced);
         if (position.next.tokenType !== wanted) {
-            return engine.getTokenToInsert(wanted);
+            return this.putIn(wanted);
         }
         engine.consumeToken();
         return engine.LA(0);
+    }
+
+    /** Where the text has no closing brace to go with an opening one that is put in, the block is an empty one. */
+    private putIn(wanted: TokenType): IToken {
+        const { engine, position } = this;
+        if (wanted.name === '{' && position.closersAhead() <= position.openBlocks()) {
+            this.unopenedAt = engine.currIdx;
+        }
+        return engine.getTokenToInsert(wanted);
+    }
+
+    /** Whether the parser stands in a block that has neither brace in the text. */
+    get isUnopened(): boolean {
+        return this.unopenedAt === this.engine.currIdx;
     }
 
     /**
@@ -126,10 +147,13 @@ export class Recovery {
     private misplaced(fits: (type: TokenType) => boolean): number | undefined {
         for (let count = 0; ; count++) {
             const token = this.engine.LA(count + 1);
+            if (token.tokenType === EOF || token.image === '}' || this.position.startsLine(count + 1)) {
+                return undefined;
+            }
             if (count > 0 && fits(token.tokenType)) {
                 return count;
             }
-            if (token.tokenType === EOF || /^[{}]$/.test(token.image) || this.position.startsLine(count + 1)) {
+            if (token.image === '{') {
                 return undefined;
             }
         }

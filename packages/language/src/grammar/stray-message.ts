@@ -1,7 +1,7 @@
 import type { IToken, TokenType } from 'chevrotain';
 import type { Body } from './grammar-shape.js';
-import { either, quoted, SURPLUS_BRACE, type Said } from './messages.js';
-import { partsOf } from './phrases.js';
+import { either, quoted, SURPLUS_BRACE, unquoted, type Said } from './messages.js';
+import { partsOf, sortOf } from './phrases.js';
 import { BLOCKS, CLAUSE_SHAPES, PHRASES } from './words-of-the-language.js';
 import { isKeyword, isWord, nearestWord, wordsOf } from './words.js';
 
@@ -13,6 +13,9 @@ export interface Stray {
     readonly isOnSameLine: boolean;
     /** The words of the language that are never names. */
     readonly keywords: readonly string[];
+    readonly isName: (type: TokenType) => boolean;
+    /** The words from `found` on that may be meant as a text, as they are written. */
+    readonly words: string;
 }
 
 /** The key under which a block is named. */
@@ -60,48 +63,109 @@ function place(body: Body): string {
     return BLOCKS[blockKey(body)]?.place ?? 'here';
 }
 
-function strayWord({ body, bodies, found, before, isOnSameLine, keywords }: Stray): Said {
-    const { image, tokenType } = found;
-    const isName = tokenType.name === 'ID';
-    const starts = wordsOf(body.starts);
-    if (isName && isOnSameLine && before?.tokenType.name === 'NUMBER') {
-        const unit = nearestWord(image, UNITS);
-        return unit === undefined
-            ? { message: `${quoted(image)} is no unit.` }
-            : { message: `${quoted(image)} is no unit. Did you mean \`${unit}\`?`, suggestion: unit };
+function strayWord(stray: Stray): Said {
+    const { found, isOnSameLine, before } = stray;
+    const behind = isOnSameLine && before && !isBrace(before) ? before : undefined;
+    return (
+        (behind && (notUnit(found, behind) ?? notComma(found, behind))) ??
+        mistyped(stray) ??
+        (behind && notQuoted(stray, behind)) ??
+        (behind && twoWords(stray, behind)) ??
+        elsewhere(stray) ??
+        nothingStarts(stray)
+    );
+}
+
+/** `20 mni`, `5.30 pm` */
+function notUnit({ image, tokenType }: IToken, before: IToken): Said | undefined {
+    if (tokenType.name !== 'ID' || before.tokenType.name !== 'NUMBER') {
+        return undefined;
     }
-    const starter = isName ? nearestWord(image, starts) : undefined;
+    if (/^[ap]m$/i.test(image)) {
+        return { message: `A time is written with a colon, such as 17:30 or 5:30 ${image}.` };
+    }
+    const unit = nearestWord(image, UNITS);
+    return unit === undefined
+        ? { message: `${quoted(image)} is no unit.` }
+        : { message: `${quoted(image)} is no unit. Did you mean \`${unit}\`?`, suggestion: unit };
+}
+
+/** `contains milk and mustard` */
+function notComma({ image }: IToken, before: IToken): Said | undefined {
+    if (image !== 'and' && image !== 'or') {
+        return undefined;
+    }
+    const other = image === 'and' ? 'or' : 'and';
+    const takesOther = PHRASES.some((phrase) =>
+        partsOf(phrase).some((part, at, all) => part === before.image && all[at + 1] === other),
+    );
+    return takesOther
+        ? { message: `${quoted(image)} means nothing here. Did you mean \`${other}\`?`, suggestion: other }
+        : { message: `Between the names of this list stands a comma, not ${quoted(image)}.`, suggestion: ',' };
+}
+
+/** `garnish parsley` */
+function notQuoted({ words }: Stray, before: IToken): Said | undefined {
+    const takesText = PHRASES.some(
+        (phrase) => partsOf(phrase)[0] === before.image && sortOf(partsOf(phrase)[1] ?? '') === 'text',
+    );
+    return takesText && words !== '' ? unquoted(words) : undefined;
+}
+
+function mistyped({ body, found: { image, tokenType }, isOnSameLine, keywords }: Stray): Said | undefined {
+    if (tokenType.name !== 'ID') {
+        return undefined;
+    }
+    const starter = nearestWord(image, wordsOf(body.starts));
     if (starter !== undefined) {
         const message = `${quoted(image)} starts nothing ${place(body)}. Did you mean \`${starter}\`?`;
         return { message, suggestion: starter };
     }
-    const phraseWord =
-        isName && isOnSameLine
-            ? nearestWord(
-                  image,
-                  keywords.filter((word) => word.length >= 4),
-              )
-            : undefined;
-    if (phraseWord !== undefined) {
-        const message = `${quoted(image)} means nothing here. Did you mean \`${phraseWord}\`?`;
-        return { message, suggestion: phraseWord };
-    }
-    const phrase = isName
+    const long = isOnSameLine ? keywords.filter((word) => word.length >= 4) : [];
+    const near = nearestWord(image, long);
+    return near === undefined
         ? undefined
-        : PHRASES.find((each) => starts.includes(partsOf(each)[0] ?? '') && partsOf(each).includes(image));
+        : { message: `${quoted(image)} means nothing here. Did you mean \`${near}\`?`, suggestion: near };
+}
+
+/** `eaten with soup spoon` */
+function twoWords({ found, isName }: Stray, before: IToken): Said | undefined {
+    if (!isName(found.tokenType)) {
+        return undefined;
+    }
+    const isAfterName = isName(before.tokenType) && !(isWord(before.tokenType) && startsPhrase(before));
+    const joined = `${before.image}-${found.image}`;
+    return isAfterName && sortOf(before.image) === 'name' && sortOf(found.image) === 'name'
+        ? {
+              message: `A comma or a hyphen is missing before ${quoted(found.image)}. A name of two words is written ${quoted(joined)}.`,
+          }
+        : { message: `A word or a comma is missing before ${quoted(found.image)}.` };
+}
+
+function startsPhrase({ image }: IToken): boolean {
+    return PHRASES.some((phrase) => partsOf(phrase)[0] === image);
+}
+
+/** A word of the language that stands in other lines, or in other blocks. */
+function elsewhere({ body, bodies, found: { image, tokenType } }: Stray): Said | undefined {
+    if (tokenType.name === 'ID') {
+        return undefined;
+    }
+    const starts = wordsOf(body.starts);
+    const phrase = PHRASES.find((each) => starts.includes(partsOf(each)[0] ?? '') && partsOf(each).includes(image));
     if (phrase !== undefined) {
         return {
             message: `${quoted(image)} starts nothing ${place(body)}; it stands in a line such as ${quoted(phrase)}.`,
         };
     }
-    const elsewhere = isName ? [] : bodies.filter((other) => place(other) !== place(body) && isTold(other, tokenType));
-    const places = [...new Set(elsewhere.map(place))];
-    if (places.length > 0 && places.length <= 3) {
-        return { message: `${quoted(image)} starts nothing ${place(body)}; it belongs ${either(places)}.` };
-    }
-    if (isName && isOnSameLine && before && !isBrace(before)) {
-        return { message: `A word or a comma is missing before ${quoted(image)}.` };
-    }
+    const others = bodies.filter((other) => place(other) !== place(body) && isTold(other, tokenType));
+    const places = [...new Set(others.map(place))];
+    return places.length > 0 && places.length <= 3
+        ? { message: `${quoted(image)} starts nothing ${place(body)}; it belongs ${either(places)}.` }
+        : undefined;
+}
+
+function nothingStarts({ body, found: { image } }: Stray): Said {
     const shape = CLAUSE_SHAPES[blockKey(body)];
     const words = BLOCKS[blockKey(body)]?.words ?? [];
     const can =

@@ -66,7 +66,7 @@ export function reportOf({ lexerReport }: ParseResult): CoverLexingReport {
 }
 
 function inOrder(a: SyntaxProblem, b: SyntaxProblem): number {
-    return a.start - b.start || a.end - b.end;
+    return a.start - b.start;
 }
 
 function lexerProblems(text: string, { lexerErrors }: ParseResult, blocks: readonly Block[]): Found[] {

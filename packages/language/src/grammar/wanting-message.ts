@@ -1,7 +1,7 @@
 import type { IToken, TokenType } from 'chevrotain';
-import { either, quoted, type Said } from './messages.js';
+import { either, quoted, unquoted, type Said } from './messages.js';
 import { isLike, partsOf, sortOf } from './phrases.js';
-import { ALSO_WANTED, NAMES, PHRASE_OF_RULE, PHRASES, VALUES } from './words-of-the-language.js';
+import { ALSO_WANTED, NAMES, NOTES, PHRASE_OF_RULE, PHRASES, VALUES } from './words-of-the-language.js';
 import { isKeyword, isWord, nearestWord, wordsOf } from './words.js';
 
 /** Something must stand at a place and does not. */
@@ -38,7 +38,8 @@ export function wantingMessage(wanting: Wanting): Said {
     );
     const onlyWords = wanted.every((type) => isWord(type) || type.name === ',');
     if (onlyWords && words.length <= MOST_WORDS) {
-        return { message: `${either(words)} is expected ${whereOf(wanting)}${such}.` };
+        const note = NOTES[`${wanting.rule} ${wanted[0]?.name}`] ?? '';
+        return { message: `${either(words)} is expected ${whereOf(wanting)}${such}.${note}` };
     }
     const thing = wantedThing(wanting);
     return {
@@ -76,8 +77,7 @@ function textWithoutQuotes({ wanted, words }: Wanting): Said | undefined {
     if (wanted.length !== 1 || wanted[0]?.name !== 'STRING' || words === '') {
         return undefined;
     }
-    const suggestion = `"${words.replace(/["\u201C\u201D\u201E]/g, '')}"`;
-    return { message: `A text stands in quotes: ${quoted(suggestion)}.`, suggestion, length: words.length };
+    return unquoted(words);
 }
 
 function mistypedWord(wanted: readonly TokenType[], found: IToken): Said | undefined {
@@ -132,12 +132,26 @@ function phraseWith({ wanted, before, beforeThat }: Wanting): string | undefined
 }
 
 /** A word that can stand where it stands, but not with what follows it. */
-export function lostThreadMessage(word: IToken, next: IToken | undefined, isOnSameLine: boolean): Said {
-    const phrase = PHRASES.find((each) => partsOf(each).slice(0, -1).includes(word.image));
+export function lostThreadMessage(
+    word: IToken,
+    before: IToken | undefined,
+    next: IToken | undefined,
+    isOnSameLine: boolean,
+): Said {
+    const phrase =
+        PHRASES.find((each) => isInside(partsOf(each), word, before)) ??
+        PHRASES.find((each) => isInside(partsOf(each), word));
     const such = phrase === undefined ? '' : `, as in ${quoted(phrase)}`;
-    return next && isOnSameLine
-        ? {
-              message: `${quoted(next.image)} can’t stand after ${quoted(word.image)}${phrase === undefined ? '' : `; a line reads like ${quoted(phrase)}`}.`,
-          }
-        : { message: `Something is missing after ${quoted(word.image)}${such}.` };
+    if (!next || !isOnSameLine) {
+        return { message: `Something is missing after ${quoted(word.image)}${such}.` };
+    }
+    const reads = phrase === undefined ? '' : `; a line reads like ${quoted(phrase)}`;
+    return { message: `${quoted(next.image)} can’t stand after ${quoted(word.image)}${reads}.` };
+}
+
+/** Whether a phrase goes on after a word. */
+function isInside(parts: readonly string[], word: IToken, before?: IToken): boolean {
+    return parts
+        .slice(0, -1)
+        .some((part, index) => part === word.image && (!before || parts[index - 1] === before.image));
 }

@@ -86,6 +86,11 @@ export const VALUES: Readonly<Record<string, Thing>> = {
 /** Words that the parser library does not name although they may stand in the same place, by rule and word. */
 export const ALSO_WANTED: Readonly<Record<string, readonly string[]>> = { 'Tables accessible': ['seats'] };
 
+/** What else may have been meant, by rule and word. */
+export const NOTES: Readonly<Record<string, string>> = {
+    'CourseClause extra': ' A temperature reads `cook to 74 °C`.',
+};
+
 /** The phrase to show for rules whose parts are names and numbers, which tell no phrase from another. */
 export const PHRASE_OF_RULE: Readonly<Record<string, string>> = {
     Custom: 'limit: 3 per side',
@@ -122,6 +127,23 @@ export const NAMES: readonly { readonly in: string; readonly after: string; read
     { in: 'CodeClause', after: '*', thing: { what: 'A local code', example: '`us-model`' } },
     { in: 'RuleSetting', after: '*', thing: { what: 'The name of a check', example: '`three-per-side`' } },
     { in: 'Waiver', after: '*', thing: { what: 'The name of a check', example: '`three-per-side`' } },
+    ...['CourseClause', 'PourClause', 'BreadClause'].flatMap((place) => [
+        { in: place, after: 'suits', thing: { what: 'A diet', example: '`vegetarian`' } },
+        { in: place, after: ',', thing: { what: 'A diet', example: '`vegetarian`' } },
+    ]),
+    { in: 'KindClause', after: 'in', thing: { what: 'A bowl or cup', example: '`soup-bowl`' } },
+    { in: 'KindClause', after: 'on', thing: { what: 'A plate', example: '`dinner-plate`' } },
+    { in: 'KindClause', after: 'or', thing: { what: 'A plate, bowl or cup', example: '`soup-plate`' } },
+    { in: 'KindClause', after: 'follows', thing: { what: 'A kind of course', example: '`fish`' } },
+    { in: 'PieceFact', after: 'for', thing: { what: 'A kind of course, dish or drink', example: '`salad`' } },
+    { in: 'PieceFact', after: 'on', thing: { what: 'A plate', example: '`underliner`' } },
+    { in: 'PieceFact', after: 'with', thing: { what: 'A piece', example: '`salad-knife`' } },
+    { in: 'Piece', after: '*', thing: { what: 'The name of the piece', example: '`fork salad-fork`' } },
+    { in: 'Kind', after: 'drink', thing: { what: 'The name of the drink', example: '`drink dry-white-wine`' } },
+    { in: 'Kind', after: '*', thing: { what: 'The name of the kind', example: '`kind clear-soup is soup`' } },
+    { in: 'Substance', after: '*', thing: { what: 'The name of what it is', example: '`allergen milk`' } },
+    { in: 'Diet', after: '*', thing: { what: 'The name of the diet', example: '`diet vegetarian`' } },
+    { in: 'LocalCode', after: '*', thing: { what: 'The name of the code', example: '`code us-model`' } },
     { in: 'Tables', after: ':', thing: { what: 'The shape of the table', example: '`round`' } },
 ];
 
@@ -200,6 +222,7 @@ export const PHRASES: readonly string[] = [
     'coffee after dessert',
     'coffee after dessert, on request',
     'water still and sparkling',
+    'water sparkling and still',
     'toast "To the harbour" after main',
     'toast "To the harbour" lasts 5 min',
     'toast "To the harbour" with "Dry riesling"',
