@@ -1,11 +1,11 @@
 import { firstSight } from './first-sight.js';
 import { defineRule } from './rule.js';
 import { undercooked } from './undercooked.js';
-import { quoted } from './wording.js';
+import { agreeing, listed, quoted } from './wording.js';
 
-/** Discloses and reminds, as temperature S16 asks; the local authority may want other words. */
-const NOTICE =
-    'Dishes marked * are served raw or undercooked. Eating raw or undercooked meat, poultry, seafood, shellfish or eggs may raise your risk of illness, above all with certain medical conditions.';
+/** Names the dishes and reminds, as temperature S16 asks; the local authority may want other words. */
+const noticeOf = (titles: readonly string[]): string =>
+    `${listed(titles)} ${agreeing(titles.length, 'is', 'are')} served raw or undercooked. Eating raw or undercooked meat, seafood, shellfish or eggs may raise your risk of illness, above all with certain medical conditions.`;
 
 const plan = (notice: string, cook: string): string => `event "Harbour lunch" {
     date 2026-10-17
@@ -38,32 +38,34 @@ export default defineRule({
     scope: 'event',
     examples: {
         wrong: [{ text: plan('', '<|cook to 52 °C|>') }],
-        right: [{ text: plan(`    notice "${NOTICE}"\n`, 'cook to 52 °C') }],
+        right: [{ text: plan(`    notice "${noticeOf(['Grilled sirloin'])}"\n`, 'cook to 52 °C') }],
     },
     check({ plan, service, report }) {
-        const { event, cupboard } = plan;
+        const { event } = plan;
         if (!event || event.notice?.text.trim()) {
             return;
         }
         const isNew = firstSight();
-        for (const { dish, kind } of service.facts) {
-            const found = undercooked(dish, kind, cupboard);
-            if (found && isNew(found.at)) {
-                report({
-                    at: found.at,
-                    message: `${quoted(dish.title)} ${found.words}, and the menu gives guests no notice of it.`,
-                    hint: 'Put the notice on the menu in the words the local food code asks for; never serve it to guests who are highly susceptible.',
-                    related: [{ at: event.titleOrigin, message: 'The event has no `notice`.' }],
-                    fixes: [
-                        {
-                            title: 'Put a notice on the menu',
-                            safety: 'unsafe',
-                            preferred: true,
-                            changes: [{ do: 'add-clause', to: event.origin, clause: `notice "${NOTICE}"` }],
-                        },
-                    ],
-                });
-            }
+        const found = service.facts.flatMap(({ dish, kind }) => {
+            const how = undercooked(dish, kind, plan);
+            return how ? [{ dish, ...how }] : [];
+        });
+        const notice = noticeOf([...new Set(found.map(({ dish }) => dish.title))]);
+        for (const { dish, at, words } of found.filter((each) => isNew(each.at))) {
+            report({
+                at,
+                message: `${quoted(dish.title)} ${words}, and the menu gives guests no notice of it.`,
+                hint: 'Put one notice on the menu for all that is raw or undercooked, in the words that the local food code asks for; never serve it to guests who are highly susceptible.',
+                related: [{ at: event.titleOrigin, message: 'The event has no `notice`.' }],
+                fixes: [
+                    {
+                        title: 'Put a notice on the menu',
+                        safety: 'unsafe',
+                        preferred: true,
+                        changes: [{ do: 'add-clause', to: event.origin, clause: `notice "${notice}"` }],
+                    },
+                ],
+            });
         }
     },
 });

@@ -13,6 +13,7 @@ import codeAndZone from './code-and-zone.js';
 import coldAboveHolding from './cold-above-holding.js';
 import coldDishWarmPlate from './cold-dish-warm-plate.js';
 import coldSoupWarmBowl from './cold-soup-warm-bowl.js';
+import cookTemperatureLow from './cook-temperature-low.js';
 import courseIncomplete from './course-incomplete.js';
 import coursesOutOfOrder from './courses-out-of-order.js';
 import customOutOfRange from './custom-out-of-range.js';
@@ -96,6 +97,7 @@ export const rules: readonly Rule[] = [
     coldAboveHolding,
     coldDishWarmPlate,
     coldSoupWarmBowl,
+    cookTemperatureLow,
     courseIncomplete,
     coursesOutOfOrder,
     customOutOfRange,

@@ -46,11 +46,10 @@ export default defineRule({
         right: [{ text: plan('cook to 63 °C') }],
     },
     check({ plan, service, report }) {
-        const { cupboard } = plan;
         for (const { portions } of service.servings) {
             for (const { dish, groups } of portions) {
-                const kind = cupboard.kinds.get(dish.kind.name);
-                const found = undercooked(dish, kind, cupboard);
+                const kind = plan.cupboard.kinds.get(dish.kind.name);
+                const found = undercooked(dish, kind, plan);
                 if (!found) {
                     continue;
                 }

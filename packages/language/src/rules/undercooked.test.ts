@@ -2,17 +2,19 @@ import { describe, expect, it } from 'vitest';
 import { check } from '../check.js';
 import { filesInMemory } from '../plan/files.js';
 
-/** What the rule about the menu's notice says of a main course of this kind with this `cook to`. */
-function saysOf(kind: string, clause: string): string[] {
-    const text = `event "Harbour lunch" { date 2026-10-17  zone America/Halifax  seated 12:30  guests 24 }
+/** What the rules about food that is not cooked through say of a main course of this kind with this `cook to`. */
+function saysOf(kind: string, clause: string, contains = 'nothing', notice = ''): string[] {
+    const text = `event "Harbour lunch" { date 2026-10-17  zone America/Halifax  seated 12:30  guests 24  ${notice} }
 menu {
     course main {
         lasts 35 min
-        dish "The dish" is ${kind} { served on dinner-plate warmed at 56 °C  ${clause}  contains nothing }
+        dish "The dish" is ${kind} { served on dinner-plate warmed at 56 °C  ${clause}  contains ${contains} }
     }
 }`;
     const { findings } = check('lunch.cover', filesInMemory({ 'lunch.cover': text }));
-    return findings.filter(({ rule }) => rule === 'advisory-missing').map(({ message }) => message);
+    return findings
+        .filter(({ rule }) => rule === 'advisory-missing' || rule === 'cook-temperature-low')
+        .map(({ message }) => message);
 }
 
 describe('cooked through', () => {
@@ -54,5 +56,27 @@ describe('cooked through', () => {
         expect(saysOf('roast-meat', 'cook to 60 °C for 5 min')).toEqual([
             '`The dish` is held at 60 °C for 5 min, where a roast needs 12 min, and the menu gives guests no notice of it.',
         ]);
+    });
+
+    it.each([
+        ['poultry', 'nothing', 'poultry needs 74 °C'],
+        ['game', 'venison', 'game needs 74 °C'],
+        ['stuffed-meat', 'pork', 'stuffed meat needs 74 °C'],
+        ['minced-meat', 'beef', 'minced meat needs 68 °C'],
+        ['vegetable-main', 'nothing', 'plant food that is kept hot needs 57 °C'],
+        // Whatever its kind, temperature S13.
+        ['main', 'chicken, meat-stock', 'poultry needs 74 °C'],
+        ['roast-meat', 'turkey', 'poultry needs 74 °C'],
+        ['minced-meat', 'chicken', 'poultry needs 74 °C'],
+    ])('no notice is enough for %s with %s', (kind, contains, needs) => {
+        const notice = 'notice "Some dishes are undercooked; that raises the risk of illness."';
+        expect(saysOf(kind, 'cook to 47 °C', contains, notice)).toEqual([`\`The dish\` is cooked to 47 °C; ${needs}.`]);
+    });
+
+    it('a notice is enough for whole cuts and fish, temperature S16', () => {
+        for (const kind of ['steak', 'chop', 'roast-meat', 'fish', 'egg-dish']) {
+            expect(saysOf(kind, 'cook to 47 °C', 'nothing', 'notice "It may be undercooked."'), kind).toEqual([]);
+            expect(saysOf(kind, 'cook to 47 °C'), kind).toHaveLength(1);
+        }
     });
 });

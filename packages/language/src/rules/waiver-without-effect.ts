@@ -41,7 +41,7 @@ export default defineRule({
             }
             report({
                 at: origin,
-                message: `${quoted(rule.name)} has nothing to say about this part of the plan; the waiver silences nothing.`,
+                message: `Nothing breaks ${quoted(rule.name)} here any more, so there is nothing to waive.`,
                 hint: 'Take the waiver out.',
                 fixes: [
                     {
