@@ -100,9 +100,6 @@ function byCustom(cupboard: Cupboard, customs: Customs, courses: readonly Course
         case 'with-main':
         case 'as-written':
             break;
-        case 'with-main':
-        case 'as-written':
-            break;
     }
     // A relevé is a roast that comes before the roast: the sorbet stands between the two (table-service 7.6).
     const roast = firstOf(
