@@ -6,7 +6,7 @@ import { build } from 'esbuild';
 const here = fileURLToPath(new URL('.', import.meta.url));
 
 rmSync(new URL('dist', import.meta.url), { recursive: true, force: true });
-await build({
+const { warnings } = await build({
     absWorkingDir: here,
     entryPoints: ['src/index.ts', 'src/editor/index.ts', 'src/node.ts'],
     outdir: 'dist',
@@ -22,3 +22,7 @@ await build({
     sourcesContent: false,
     logLevel: 'warning',
 });
+// A build says nothing, or it has failed.
+if (warnings.length > 0) {
+    process.exitCode = 1;
+}
