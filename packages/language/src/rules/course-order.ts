@@ -29,16 +29,20 @@ export function precedences(plan: Plan): readonly Precedence[] {
 }
 
 function byKind(cupboard: Cupboard, courses: readonly Course[]): Precedence[] {
-    return courses.flatMap((later) => {
-        const before = kindsBefore(cupboard, later.kind.name);
-        return courses
-            .filter(
-                (earlier) =>
-                    earlier !== later && [...before].some((kind) => isSortOfKind(cupboard, earlier.kind.name, kind)),
-            )
-            .filter((earlier) => !decidedByCustom(cupboard, earlier.kind.name, later.kind.name))
-            .map((earlier) => ({ earlier: earlier.index, later: later.index, placed: later.index }));
-    });
+    const kinds = [...new Set(courses.map((course) => course.kind.name))];
+    const followed = new Map(
+        kinds.map((kind) => {
+            const before = [...kindsBefore(cupboard, kind)];
+            const isBefore = (other: string) =>
+                before.some((name) => isSortOfKind(cupboard, other, name)) && !decidedByCustom(cupboard, other, kind);
+            return [kind, new Set(kinds.filter(isBefore))];
+        }),
+    );
+    return courses.flatMap((later) =>
+        courses
+            .filter((earlier) => earlier !== later && followed.get(later.kind.name)!.has(earlier.kind.name))
+            .map((earlier) => ({ earlier: earlier.index, later: later.index, placed: later.index })),
+    );
 }
 
 /** The kinds that a kind follows, directly or by way of others. */

@@ -81,17 +81,19 @@ menu {
         let order: readonly number[] = written;
         let open = rules;
         // One misplaced course breaks several precedences: each finding is the one course whose move mends most.
-        for (let broken = brokenBy(open, order); broken.length > 0; broken = brokenBy(open, order)) {
+        for (let found = 0; found < MOST_MISPLACED; found++) {
+            const broken = brokenBy(open, order);
             const move = bestMove(open, order, written);
             if (!move || brokenBy(open, moved(order, move)).length >= broken.length) {
                 // Precedences that contradict each other, such as kinds that follow each other, order nothing.
                 break;
             }
-            const isOf = ({ earlier, later }: Precedence) => [earlier, later].includes(move.course);
             const course = courses[move.course]!;
-            report(misplaced(plan, course, broken.filter(isOf), fixFor(open, courses, written, course.index)));
+            report(
+                misplaced(plan, course, broken.filter(isOf(move.course)), fixFor(open, courses, written, course.index)),
+            );
             order = moved(order, move);
-            open = open.filter((rule) => !isOf(rule));
+            open = open.filter((rule) => !isOf(move.course)(rule));
         }
         const early = coffeeTooEarly(plan);
         if (early) {
@@ -131,10 +133,17 @@ function coffeeTooEarly({ cupboard, menu }: Plan): Report | undefined {
     };
 }
 
+/** A menu with more courses out of place than this is not a menu yet. */
+const MOST_MISPLACED = 8;
+
 /** Take a course out and put it back in at `to`. */
 interface Move {
     readonly course: number;
     readonly to: number;
+}
+
+function isOf(course: number): (precedence: Precedence) => boolean {
+    return ({ earlier, later }) => earlier === course || later === course;
 }
 
 function moved(order: readonly number[], { course, to }: Move): readonly number[] {
@@ -147,17 +156,41 @@ function bestMove(
     order: readonly number[],
     courses: readonly number[],
 ): Move | undefined {
-    const outOfPlace = new Set(brokenBy(rules, order).map(({ placed }) => placed));
-    const moves = courses
-        .flatMap((course) => order.map((_, to) => ({ course, to })))
-        .filter(({ course, to }) => order[to] !== course);
+    const broken = brokenBy(rules, order);
+    const outOfPlace = new Set(broken.map(({ placed }) => placed));
+    const place = new Map(order.map((course, index) => [course, index]));
+    const rulesOf = byCourse(rules);
+    const brokenOf = byCourse(broken);
+    // Worth trying: right behind the last course it follows, right before the first that follows it.
+    const moves = courses.flatMap((course): Move[] => {
+        const own = brokenOf.get(course) ?? [];
+        const before = own.filter(({ later }) => later === course).map(({ earlier }) => place.get(earlier)!);
+        const after = own.filter(({ earlier }) => earlier === course).map(({ later }) => place.get(later)!);
+        return [
+            ...(before.length > 0 ? [{ course, to: Math.max(...before) }] : []),
+            ...(after.length > 0 ? [{ course, to: Math.min(...after) }] : []),
+        ];
+    });
+    // The move of a course touches only the precedences that it is part of.
     const costs = (move: Move) => [
-        brokenBy(rules, moved(order, move)).length,
+        brokenBy(rulesOf.get(move.course)!, moved(order, move)).length - brokenOf.get(move.course)!.length,
         outOfPlace.has(move.course) ? 0 : 1,
-        Math.abs(order.indexOf(move.course) - move.to),
+        Math.abs(place.get(move.course)! - move.to),
     ];
     const [best] = moves.map((move) => ({ move, costs: costs(move) })).sort((a, b) => compare(a.costs, b.costs));
     return best?.move;
+}
+
+function byCourse(rules: readonly Precedence[]): ReadonlyMap<number, readonly Precedence[]> {
+    const found = new Map<number, Precedence[]>();
+    for (const rule of rules) {
+        for (const course of [rule.earlier, rule.later]) {
+            const own = found.get(course) ?? [];
+            found.set(course, own);
+            own.push(rule);
+        }
+    }
+    return found;
 }
 
 /** The first figure that differs decides. */
