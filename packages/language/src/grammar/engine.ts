@@ -55,6 +55,14 @@ export class Misreading extends MismatchedTokenException {
     }
 }
 
+/** A word read as another one that it is a slip of: the first of a block. Offsets into the text. */
+export interface MistypedWord {
+    readonly word: string;
+    readonly meant: string;
+    readonly start: number;
+    readonly end: number;
+}
+
 /** No way was found to go on at this very token; the library knows the error by its name. */
 export class NotMended extends Error {
     override readonly name = 'InRuleRecoveryException';

@@ -4,6 +4,7 @@ import { DefaultLexerErrorMessageProvider, LangiumParserErrorMessageProvider } f
 /** What is said about a mistake, and the words that would mend it where they are plain. */
 export interface Said {
     readonly message: string;
+    readonly hint?: string;
     /** Stands for the words the mistake covers. */
     readonly suggestion?: string;
     /** How many characters the mistake covers, where it is more than the one token. */
@@ -20,6 +21,11 @@ const LONGEST_QUOTE = 60;
 export function quoted(words: string): string {
     const line = words.replace(/\s+/g, ' ').replaceAll('`', '');
     return `\`${line.length > LONGEST_QUOTE ? `${line.slice(0, LONGEST_QUOTE - 1)}…` : line}\``;
+}
+
+/** Another word was meant. */
+export function didYouMean(message: string, word: string): Said {
+    return { message, hint: `Did you mean \`${word}\`?`, suggestion: word };
 }
 
 /** Words that stand for a text. */

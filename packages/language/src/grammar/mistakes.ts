@@ -1,5 +1,5 @@
 import { EOF, type IToken, type TokenType } from 'chevrotain';
-import { Misreading, type Engine } from './engine.js';
+import { Misreading, type Engine, type MistypedWord } from './engine.js';
 import type { Body } from './grammar-shape.js';
 import { MISSING_BRACE, SURPLUS_BRACE, type Said } from './messages.js';
 import type { ReadingPosition } from './reading-position.js';
@@ -11,6 +11,8 @@ const PASSED_OVER: Said = { message: 'This can’t be read.' };
 
 /** Notes what can't be read where the parser stands, with what is said about it. */
 export class Mistakes {
+    /** First words of blocks that were read as what they are a slip of. A finding of their own: the block is read whole. */
+    readonly mistyped: MistypedWord[] = [];
     private count = 0;
     private passedOver: Misreading | undefined;
 
@@ -23,6 +25,7 @@ export class Mistakes {
 
     restart(): void {
         this.count = 0;
+        this.mistyped.length = 0;
     }
 
     /** Nobody reads so many messages: from here on mistakes are passed over without a word. */

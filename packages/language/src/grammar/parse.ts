@@ -14,9 +14,10 @@ import {
 } from 'langium';
 import type { File } from './generated/ast.js';
 import { CoverGeneratedModule, CoverGeneratedSharedModule } from './generated/module.js';
+import type { MistypedWord } from './engine.js';
 import { CoverLexer } from './lexer.js';
 import { CoverLexerMessages, CoverParserMessages } from './messages.js';
-import { createCoverParser } from './parser.js';
+import { createCoverParser, type CoverParseResult } from './parser.js';
 import { reportOf, syntaxProblems, unclosedProblems, type SyntaxProblem } from './syntax-problems.js';
 
 /** Strings lose their quotes, straight or curly, closed or not; names are compared in Unicode NFC. */
@@ -68,12 +69,19 @@ export interface Parsed {
     readonly tree: File;
     /** In source order, the first of each block only, in the chef's words. */
     readonly problems: readonly SyntaxProblem[];
+    /** First words of blocks that were read as what they are a slip of. */
+    readonly mistyped?: readonly MistypedWord[];
     /** Texts and comments that were opened and never closed; not among the problems where they are in the tree. */
     readonly unclosed?: readonly SyntaxProblem[];
 }
 
 /** Parses one file. Never throws for any text: what can't be read is a problem, and the rest is in the tree. */
 export function parseText(text: string): Parsed {
-    const result = coreServices().parser.LangiumParser.parse<File>(text);
-    return { tree: result.value, problems: syntaxProblems(text, result), unclosed: unclosedProblems(reportOf(result)) };
+    const result = coreServices().parser.LangiumParser.parse<File>(text) as CoverParseResult<File>;
+    return {
+        tree: result.value,
+        problems: syntaxProblems(text, result),
+        mistyped: result.mistyped,
+        unclosed: unclosedProblems(reportOf(result)),
+    };
 }

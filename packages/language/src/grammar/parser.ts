@@ -7,16 +7,17 @@ import {
     type AstNode,
     type CstNode,
     type LangiumCoreServices,
+    type LeafCstNode,
     type Lexer,
     type LexerResult,
     type ParseResult,
     type ParserOptions,
 } from 'langium';
-import type { Engine } from './engine.js';
+import type { Engine, MistypedWord } from './engine.js';
 import { Mistakes } from './mistakes.js';
 import { FILE, ReadingPosition } from './reading-position.js';
 import { Recovery } from './recovery.js';
-import { isWord, nearestWord } from './words.js';
+import { isWord } from './words.js';
 
 const TOO_MUCH = { message: 'This file is too much to read in one piece. Split it, and join the parts with `use`.' };
 
@@ -34,6 +35,12 @@ class QuickTreeBuilder extends CstNodeBuilder {
         }
     }
 
+    /** A word read as another keeps its own length. */
+    override buildLeafNode(token: IToken, feature?: GrammarAST.AbstractElement): LeafCstNode {
+        const leaf = super.buildLeafNode(token, feature);
+        return Object.assign(leaf, { _length: (token.endOffset ?? token.startOffset) + 1 - token.startOffset });
+    }
+
     override removeNode(node: CstNode): void {
         const siblings = node.container?.content;
         if (siblings?.at(-1) === node) {
@@ -43,6 +50,13 @@ class QuickTreeBuilder extends CstNodeBuilder {
         }
     }
 }
+
+export type CoverParseResult<T extends AstNode = AstNode> = ParseResult<T> & {
+    readonly mistyped: readonly MistypedWord[];
+};
+
+/** Rules whose loop takes any word for a mistyped first word. */
+const TAKING_ANY_WORD: ReadonlySet<string> = new Set([FILE, 'Menu', 'Course', 'Bread']);
 
 /** The framework's parser, made to read a text with mistakes as far as it can be read. */
 export class CoverParser extends LangiumParser {
@@ -80,7 +94,7 @@ export class CoverParser extends LangiumParser {
         );
     }
 
-    override parse<T extends AstNode = AstNode>(input: string, options?: ParserOptions): ParseResult<T> {
+    override parse<T extends AstNode = AstNode>(input: string, options?: ParserOptions): CoverParseResult<T> {
         try {
             return this.read<T>(input, options);
         } catch (error) {
@@ -96,7 +110,7 @@ export class CoverParser extends LangiumParser {
         }
     }
 
-    private read<T extends AstNode>(input: string, options?: ParserOptions): ParseResult<T> {
+    private read<T extends AstNode>(input: string, options?: ParserOptions): CoverParseResult<T> {
         const { surplus } = this.recovery;
         this.text = input;
         surplus.clear();
@@ -108,7 +122,11 @@ export class CoverParser extends LangiumParser {
             if (surplus.size === known || round === MOST_ROUNDS) {
                 this.text = '';
                 const braces = [...surplus.values()].map((brace) => this.mistakes.braceSurplus(brace));
-                return { ...result, parserErrors: [...result.parserErrors, ...braces] };
+                return {
+                    ...result,
+                    parserErrors: [...result.parserErrors, ...braces],
+                    mistyped: [...this.mistakes.mistyped],
+                };
             }
         }
     }
@@ -134,22 +152,21 @@ export class CoverParser extends LangiumParser {
             return true;
         }
         if (tokenType.name === 'ID') {
-            return this.isStrayWord();
+            return this.isStrayWord() || this.isSlip();
         }
         return isWord(tokenType) && BLOCKS_OF_NAMES.has(this.position.rule()) && this.isNewItem();
     }
 
     /**
      * The grammar takes any word for a mistyped `menu`, `course` or `dish` (`misspelt`). Here that is so only where the
-     * heading of such a block follows; every other word is a stray, not a block.
+     * heading of such a block follows and the word is no slip of another; every other word is a stray, not a block.
      */
     private isStrayWord(): boolean {
-        const word = this.engine.LA(1).image;
         switch (this.position.rule()) {
             case FILE:
                 return !(
-                    (this.isHeading('text', '{') && this.isBlockOf('Event', 4, word, ['event', 'house', 'room'])) ||
-                    (this.isHeading('{') && this.isBlockOf('Menu', 3, word, ['menu', 'team', 'seating'])) ||
+                    (this.isHeading('text', '{') && this.startsClauseOf('Event', 4)) ||
+                    (this.isHeading('{') && this.startsClauseOf('Menu', 3)) ||
                     this.isHeading('plain name', '{') ||
                     this.isHeading('plain name', 'is', 'name')
                 );
@@ -157,22 +174,24 @@ export class CoverParser extends LangiumParser {
                 return !(this.isHeading('name', '{') || this.isHeading('name', 'text', '{'));
             case 'Course':
             case 'Bread':
-                return (
-                    nearestWord(word, ['dish']) === undefined ||
-                    !(this.isHeading('text', '{') || this.isHeading('text', 'is') || this.isHeading('text', 'for'))
-                );
+                return true;
             default:
                 return false;
         }
     }
 
-    /** Whether a block with a mistyped word is one of a sort: by its word, if it is near one, else by its first clause. */
-    private isBlockOf(rule: string, firstClause: number, word: string, words: readonly string[]): boolean {
-        const near = nearestWord(word, words);
-        const { tokenType } = this.engine.LA(firstClause);
-        const startsWithClause =
-            isWord(tokenType) && this.position.shape.bodiesOf(rule).some(({ starts }) => starts.has(tokenType));
-        return near === undefined ? startsWithClause : near === words[0];
+    /** Whether recovery can tell which word was meant. */
+    private isSlip(): boolean {
+        const rule = this.position.rule();
+        return (
+            TAKING_ANY_WORD.has(rule) &&
+            this.position.shape.bodiesOf(rule).some((body) => this.recovery.meantWord(body) !== undefined)
+        );
+    }
+
+    private startsClauseOf(rule: string, distance: number): boolean {
+        const { tokenType } = this.engine.LA(distance);
+        return isWord(tokenType) && this.position.shape.bodiesOf(rule).some(({ starts }) => starts.has(tokenType));
     }
 
     /** In a block whose brace is missing the next item of the file would pass for a clause. */

@@ -175,11 +175,14 @@ export class Recovery {
             if (!isSaid && this.isClosedTooLate(open)) {
                 return;
             }
-            if (!isSaid) {
+            const meant = this.meantWord(body);
+            if (!isSaid && !(meant && this.isHeading)) {
                 this.noteSurplus(open);
                 this.mistakes.stray(body);
             }
-            if (!this.mendWord(body)) {
+            if (meant) {
+                this.mendWord(meant);
+            } else {
                 this.skipToClause(() => goesOn() || this.meantWord(body) !== undefined, open, true);
             }
             isSaid = false;
@@ -213,19 +216,30 @@ export class Recovery {
         }
     }
 
-    /** A mistyped word that is close to just one word that can start a clause here is read as that word. */
-    private mendWord(body: Body): boolean {
+    /** Reads the next token as the word it is a slip of. */
+    private mendWord(meant: TokenType): void {
         const { input, currIdx } = this.engine;
         const { next } = this.position;
-        const meant = this.meantWord(body);
-        if (!meant) {
-            return false;
+        if (this.isHeading) {
+            const end = next.startOffset + next.image.length;
+            this.mistakes.mistyped.push({ word: next.image, meant: meant.name, start: next.startOffset, end });
         }
         input[currIdx + 1] = { ...next, image: meant.name, tokenType: meant, tokenTypeIdx: meant.tokenTypeIdx! };
-        return true;
     }
 
-    private meantWord({ starts }: Body): TokenType | undefined {
+    /** Whether a block is opened on the line of the next token. */
+    private get isHeading(): boolean {
+        const { engine, position } = this;
+        for (let distance = 2; engine.LA(distance).tokenType !== EOF && !position.startsLine(distance); distance++) {
+            if (/^[{}]$/.test(engine.LA(distance).image)) {
+                return engine.LA(distance).image === '{';
+            }
+        }
+        return false;
+    }
+
+    /** The word that can start a clause here and that the next token is a slip of, if there is just one. */
+    meantWord({ starts }: Body): TokenType | undefined {
         const { image, tokenType } = this.position.next;
         if (tokenType.name !== 'ID' || this.mistakes.isTired) {
             return undefined;

@@ -1,6 +1,6 @@
 import type { IToken, TokenType } from 'chevrotain';
 import type { Body } from './grammar-shape.js';
-import { either, quoted, SURPLUS_BRACE, unquoted, type Said } from './messages.js';
+import { didYouMean, either, quoted, SURPLUS_BRACE, unquoted, type Said } from './messages.js';
 import { partsOf, sortOf } from './phrases.js';
 import { BLOCKS, CLAUSE_SHAPES, PHRASES } from './words-of-the-language.js';
 import { isKeyword, isWord, nearestWord, wordsOf } from './words.js';
@@ -87,7 +87,7 @@ function notUnit({ image, tokenType }: IToken, before: IToken): Said | undefined
     const unit = nearestWord(image, UNITS);
     return unit === undefined
         ? { message: `${quoted(image)} is no unit.` }
-        : { message: `${quoted(image)} is no unit. Did you mean \`${unit}\`?`, suggestion: unit };
+        : didYouMean(`${quoted(image)} is no unit.`, unit);
 }
 
 /** `contains milk and mustard` */
@@ -100,7 +100,7 @@ function notComma({ image }: IToken, before: IToken): Said | undefined {
         partsOf(phrase).some((part, at, all) => part === before.image && all[at + 1] === other),
     );
     return takesOther
-        ? { message: `${quoted(image)} means nothing here. Did you mean \`${other}\`?`, suggestion: other }
+        ? didYouMean(`${quoted(image)} means nothing here.`, other)
         : { message: `Between the names of this list stands a comma, not ${quoted(image)}.`, suggestion: ',' };
 }
 
@@ -118,14 +118,11 @@ function mistyped({ body, found: { image, tokenType }, isOnSameLine, keywords }:
     }
     const starter = nearestWord(image, wordsOf(body.starts));
     if (starter !== undefined) {
-        const message = `${quoted(image)} starts nothing ${place(body)}. Did you mean \`${starter}\`?`;
-        return { message, suggestion: starter };
+        return didYouMean(`${quoted(image)} starts nothing ${place(body)}.`, starter);
     }
     const long = isOnSameLine ? keywords.filter((word) => word.length >= 4) : [];
     const near = nearestWord(image, long);
-    return near === undefined
-        ? undefined
-        : { message: `${quoted(image)} means nothing here. Did you mean \`${near}\`?`, suggestion: near };
+    return near === undefined ? undefined : didYouMean(`${quoted(image)} means nothing here.`, near);
 }
 
 /** `eaten with soup spoon` */
@@ -137,7 +134,8 @@ function twoWords({ found, isName }: Stray, before: IToken): Said | undefined {
     const joined = `${before.image}-${found.image}`;
     return isAfterName && sortOf(before.image) === 'name' && sortOf(found.image) === 'name'
         ? {
-              message: `A comma or a hyphen is missing before ${quoted(found.image)}. A name of two words is written ${quoted(joined)}.`,
+              message: `A comma or a hyphen is missing before ${quoted(found.image)}.`,
+              hint: `A name of two words is written ${quoted(joined)}.`,
           }
         : { message: `A word or a comma is missing before ${quoted(found.image)}.` };
 }

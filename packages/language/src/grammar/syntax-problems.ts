@@ -2,22 +2,28 @@ import { CstUtils, type ParseResult } from 'langium';
 import { blockAround, type Block } from './braces.js';
 import { Misreading } from './engine.js';
 import type { CoverLexingReport, Unclosed } from './lexer.js';
-import { lookalike, UNCLOSED_COMMENT, UNCLOSED_TEXT } from './messages.js';
+import { lookalike, UNCLOSED_COMMENT, UNCLOSED_TEXT, type Said } from './messages.js';
 
 /** Something the parser could not read. Offsets are UTF-16 units into the text. */
 export interface SyntaxProblem {
     readonly start: number;
     readonly end: number;
+    /** A sentence that says what is wrong. */
     readonly message: string;
+    /** What to do about it. */
+    readonly hint?: string;
     /** Words to put in its place that would mend it. */
     readonly suggestion?: string;
 }
 
-interface Found extends SyntaxProblem {
+interface Found {
+    readonly start: number;
+    readonly end: number;
+    readonly said: Said;
     /** One problem is shown for each. */
     readonly block: string;
-    readonly isAboutBraces: boolean;
-    readonly isLeftOver: boolean;
+    readonly isAboutBraces?: boolean;
+    readonly isLeftOver?: boolean;
 }
 
 /** Characters outside the language are looked at this often. */
@@ -39,8 +45,9 @@ export function syntaxProblems(text: string, result: ParseResult): SyntaxProblem
             shown.set(problem.block, problem);
         }
     }
-    return [...shown.values()].map(({ start, end, message, suggestion }) => ({
+    return [...shown.values()].map(({ start, end, said: { message, hint, suggestion } }) => ({
         ...{ start, end, message },
+        ...(hint === undefined ? {} : { hint }),
         ...(suggestion === undefined ? {} : { suggestion }),
     }));
 }
@@ -65,49 +72,37 @@ export function reportOf({ lexerReport }: ParseResult): CoverLexingReport {
     );
 }
 
-function inOrder(a: SyntaxProblem, b: SyntaxProblem): number {
+function inOrder(a: Found, b: Found): number {
     return a.start - b.start;
 }
 
 function lexerProblems(text: string, { lexerErrors }: ParseResult, blocks: readonly Block[]): Found[] {
     return lexerErrors.slice(0, MOST_CHARACTERS).map(({ offset, length, message }) => {
         const suggestion = lookalike(text.slice(offset, offset + length));
-        return {
-            ...{ start: offset, end: offset + length, message, isAboutBraces: false, isLeftOver: false },
-            ...(suggestion === undefined ? {} : { suggestion }),
-            block: blockName(blocks, offset),
-        };
+        const said = { message, ...(suggestion === undefined ? {} : { suggestion }) };
+        return { start: offset, end: offset + length, said, block: blockName(blocks, offset) };
     });
 }
 
 function parserProblems(text: string, { parserErrors }: ParseResult, { blocks }: CoverLexingReport): Found[] {
-    const openers = blocks.filter(({ close }) => close === undefined);
+    const unclosed = blocks.filter(({ close }) => close === undefined);
     return parserErrors.map((error) => {
-        const { message } = error;
-        const isLeftOver = error instanceof Misreading && error.sort === 'brace-surplus';
-        const isAboutBraces = isLeftOver || (error instanceof Misreading && error.sort === 'brace-missing');
-        const place = error instanceof Misreading ? placeOf(text, error) : { start: text.length, end: text.length };
-        if (error instanceof Misreading && error.sort === 'brace-missing') {
-            const opener = openers.findLast(({ open }) => open < place.end) ?? blockAround(blocks, place.start);
-            if (opener) {
-                return {
-                    start: opener.heading,
-                    end: opener.open + 1,
-                    message,
-                    block: `{${opener.open}`,
-                    isAboutBraces,
-                    isLeftOver,
-                };
-            }
+        if (!(error instanceof Misreading)) {
+            const said = { message: error.message };
+            return { start: text.length, end: text.length, said, block: 'the end' };
         }
-        const suggestion = error instanceof Misreading ? error.said.suggestion : undefined;
+        const { said, sort } = error;
+        const place = placeOf(text, error);
+        const opener =
+            sort === 'brace-missing'
+                ? (unclosed.findLast(({ open }) => open < place.end) ?? blockAround(blocks, place.start))
+                : undefined;
         return {
-            ...place,
-            message,
-            block: blockName(blocks, place.start),
-            isAboutBraces,
-            isLeftOver,
-            ...(suggestion === undefined ? {} : { suggestion }),
+            ...(opener ? { start: opener.heading, end: opener.open + 1 } : place),
+            said,
+            block: opener ? keyOf(opener) : blockName(blocks, place.start),
+            isAboutBraces: sort === 'brace-missing' || sort === 'brace-surplus',
+            isLeftOver: sort === 'brace-surplus',
         };
     });
 }
@@ -130,9 +125,12 @@ function placeOf(text: string, { token, before, said, sort }: Misreading): { sta
 /** The block a place is in; outside all blocks, the stretch between two of them. */
 function blockName(blocks: readonly Block[], offset: number): string {
     const block = blockAround(blocks, offset);
-    return block
-        ? `{${block.open}`
-        : `after ${blocks.findLast(({ depth, open }) => depth === 0 && open < offset)?.open ?? 'the start'}`;
+    const before = blocks.findLast(({ depth, open }) => depth === 0 && open < offset);
+    return block ? keyOf(block) : before ? `after ${keyOf(before)}` : 'the start';
+}
+
+function keyOf({ open }: Block): string {
+    return `the block at ${open}`;
 }
 
 /** A text without its closing quote swallows the rest of its line; what that breaks next is no mistake of its own. */
@@ -152,10 +150,8 @@ function unreadTexts({ value }: ParseResult, { unclosed, blocks }: CoverLexingRe
     }
     const read = new Set(CstUtils.flattenCst(value.$cstNode).map(({ offset }) => offset));
     const unread = unclosed.filter(({ start }) => !read.has(start)).slice(0, MOST_CHARACTERS);
-    return unclosedProblems({ unclosed: unread }).map((problem) => ({
-        ...problem,
-        block: blockName(blocks, problem.start),
-        isAboutBraces: false,
-        isLeftOver: false,
+    return unclosedProblems({ unclosed: unread }).map(({ start, end, message }) => ({
+        ...{ start, end, said: { message } },
+        block: blockName(blocks, start),
     }));
 }

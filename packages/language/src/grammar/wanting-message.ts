@@ -1,5 +1,5 @@
 import type { IToken, TokenType } from 'chevrotain';
-import { either, quoted, unquoted, type Said } from './messages.js';
+import { didYouMean, either, quoted, unquoted, type Said } from './messages.js';
 import { isLike, partsOf, sortOf } from './phrases.js';
 import { ALSO_WANTED, NAMES, NOTES, PHRASE_OF_RULE, PHRASES, VALUES } from './words-of-the-language.js';
 import { isKeyword, isWord, nearestWord, wordsOf } from './words.js';
@@ -38,8 +38,9 @@ export function wantingMessage(wanting: Wanting): Said {
     );
     const onlyWords = wanted.every((type) => isWord(type) || type.name === ',');
     if (onlyWords && words.length <= MOST_WORDS) {
-        const note = NOTES[`${wanting.rule} ${wanted[0]?.name}`] ?? '';
-        return { message: `${either(words)} is expected ${whereOf(wanting)}${such}.${note}` };
+        const hint = NOTES[`${wanting.rule} ${wanted[0]?.name}`];
+        const message = `${either(words)} is expected ${whereOf(wanting)}${such}.`;
+        return hint === undefined ? { message } : { message, hint };
     }
     const thing = wantedThing(wanting);
     return {
@@ -68,8 +69,11 @@ function wordForName({ wanted, goesOn }: Wanting, found: IToken): Said | undefin
         return undefined;
     }
     const suggestion = `"${found.image}"`;
-    const message = `${quoted(found.image)} is a word of the language. To use it as a name, put it in quotes: \`${suggestion}\`.`;
-    return { message, suggestion };
+    return {
+        message: `${quoted(found.image)} is a word of the language.`,
+        hint: `To use it as a name, put it in quotes: \`${suggestion}\`.`,
+        suggestion,
+    };
 }
 
 /** `event Lantern night {` */
@@ -82,9 +86,7 @@ function textWithoutQuotes({ wanted, words }: Wanting): Said | undefined {
 
 function mistypedWord(wanted: readonly TokenType[], found: IToken): Said | undefined {
     const near = found.tokenType.name === 'ID' ? nearestWord(found.image, wordsOf(wanted)) : undefined;
-    return near === undefined
-        ? undefined
-        : { message: `${quoted(found.image)} means nothing here. Did you mean \`${near}\`?`, suggestion: near };
+    return near === undefined ? undefined : didYouMean(`${quoted(found.image)} means nothing here.`, near);
 }
 
 const NAME_RULES: ReadonlySet<string> = new Set(['Name', 'AnyName', 'PlainName', 'ClauseWord', 'Soft']);

@@ -88,7 +88,7 @@ export const ALSO_WANTED: Readonly<Record<string, readonly string[]>> = { 'Table
 
 /** What else may have been meant, by rule and word. */
 export const NOTES: Readonly<Record<string, string>> = {
-    'CourseClause extra': ' A temperature reads `cook to 74 °C`.',
+    'CourseClause extra': 'A temperature reads `cook to 74 °C`.',
 };
 
 /** The phrase to show for rules whose parts are names and numbers, which tell no phrase from another. */
@@ -141,7 +141,7 @@ export const NAMES: readonly { readonly in: string; readonly after: string; read
     { in: 'Piece', after: '*', thing: { what: 'The name of the piece', example: '`fork salad-fork`' } },
     { in: 'Kind', after: 'drink', thing: { what: 'The name of the drink', example: '`drink dry-white-wine`' } },
     { in: 'Kind', after: '*', thing: { what: 'The name of the kind', example: '`kind clear-soup is soup`' } },
-    { in: 'Substance', after: '*', thing: { what: 'The name of what it is', example: '`allergen milk`' } },
+    { in: 'Substance', after: '*', thing: { what: 'A name', example: '`allergen milk`' } },
     { in: 'Diet', after: '*', thing: { what: 'The name of the diet', example: '`diet vegetarian`' } },
     { in: 'LocalCode', after: '*', thing: { what: 'The name of the code', example: '`code us-model`' } },
     { in: 'Tables', after: ':', thing: { what: 'The shape of the table', example: '`round`' } },

@@ -30,8 +30,11 @@ export function readFile(file: string, text: string, parsed: Parsed): Reading {
         substances: of<ast.Substance>('Substance').map((node) => readSubstance(scribe, node)),
         diets: of<ast.Diet>('Diet').map((node) => readDiet(scribe, node)),
         codes: of<ast.LocalCode>('LocalCode').map((node) => readLocalCode(scribe, node)),
-        syntax: parsed.problems.map(({ message, start, end }) => ({ message, origin: { file, start, end } })),
+        syntax: parsed.problems.map(({ start, end, ...said }) => ({ ...said, origin: { file, start, end } })),
     };
+    for (const { word, meant, start, end } of parsed.mistyped ?? []) {
+        scribe.misspelt.push({ word, meant, origin: { file, start, end } });
+    }
     scribe.noteUnclosed(tree);
     const { occurrences, written, unitProblems, repeats, misspelt } = scribe;
     return { ...reading, occurrences, written, unitProblems, repeats, misspelt };

@@ -457,6 +457,9 @@ export interface Misspelt {
 
 export interface SyntaxFinding {
     readonly message: string;
+    readonly hint?: string;
+    /** Words that, written in their place, would mend it. */
+    readonly suggestion?: string;
     readonly origin: Origin;
 }
 
