@@ -183,8 +183,12 @@ function tables(
 /** More tables than any room has: a slip of the finger must not fill the memory. */
 const MOST_TABLES = 2000;
 
-/** `T1 to T9`: the same letters, whole numbers, both ends in. The first alone where the two don't fit together. */
+/** `T1 to T9`: the same letters, whole numbers, both ends in; or `A to D`. The first alone where the two don't fit together. */
 function tableNames(first: string, last: string): string[] {
+    if (/^([A-Z]{2}|[a-z]{2})$/.test(first + last) && first < last) {
+        const [from, to] = [first.charCodeAt(0), last.charCodeAt(0)];
+        return Array.from({ length: to - from + 1 }, (_, index) => String.fromCharCode(from + index));
+    }
     const from = /^(.*?)(\d+)$/.exec(first);
     const to = /^(.*?)(\d+)$/.exec(last);
     const count = from && to && from[1] === to[1] ? Number(to[2]) - Number(from[2]) + 1 : 0;

@@ -1,3 +1,4 @@
+import { isBeyondStrength } from './drinks.js';
 import { defineRule, type RuleExample } from './rule.js';
 import { listed, quoted } from './wording.js';
 
@@ -45,7 +46,10 @@ export default defineRule({
         const limit = plan.customs['alcohol-limit'].value;
         const alcoholic = service.drinks.filter((need) => (need.drinksEach ?? 0) > 0);
         const each = alcoholic.reduce((sum, need) => sum + (need.drinksEach ?? 0), 0);
-        if (!plan.event || each <= limit) {
+        const isSlip = alcoholic.some(
+            ({ facts: { pour, kind } }) => pour.strength && isBeyondStrength(pour.strength, kind),
+        );
+        if (!plan.event || each <= limit || isSlip) {
             return;
         }
         const said = alcoholic.map((need) => `${quoted(need.facts.pour.title)} ${need.drinksEach!.toFixed(1)}`);

@@ -22,6 +22,16 @@ export function strengthOf({ pour, kind }: Pick<PourFacts, 'pour' | 'kind'>): nu
     return pour.strength?.value ?? kind?.strength?.value;
 }
 
+/** The strongest that a drink of the kind can be, share by volume; a fortified wine has 22 % at most. Common practice, no source. */
+export function mostStrength(kind: Kind | undefined): number {
+    return isWine(kind) ? 0.25 : 1;
+}
+
+/** True for a strength that can only be a slip, and that says nothing of what a guest drinks. */
+export function isBeyondStrength(strength: Quantity, kind: Kind | undefined): boolean {
+    return strength.value > mostStrength(kind);
+}
+
 /** Why a pour counts as having alcohol where neither its kind nor its strength says so: the glass it goes into. */
 export function takenFor({ pour, kind, glass }: Pick<PourFacts, 'pour' | 'kind' | 'glass'>): string | undefined {
     return pour.strength || pour.kind || !kind || !glass

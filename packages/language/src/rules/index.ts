@@ -24,6 +24,7 @@ import dietTakenOnTrust from './diet-taken-on-trust.js';
 import dishWithoutPiece from './dish-without-piece.js';
 import drinksPastTheLimit from './drinks-past-the-limit.js';
 import eventIncomplete from './event-incomplete.js';
+import figureOutOfReach from './figure-out-of-reach.js';
 import fileLeavesWorkspace from './file-leaves-workspace.js';
 import fileNotFound from './file-not-found.js';
 import fileUnreadable from './file-unreadable.js';
@@ -55,6 +56,7 @@ import recipeYieldShort from './recipe-yield-short.js';
 import safetyNotWaivable from './safety-not-waivable.js';
 import samePieceTwice from './same-piece-twice.js';
 import seatTakenTwice from './seat-taken-twice.js';
+import seatsShort from './seats-short.js';
 import servicePlateTooSmall from './service-plate-too-small.js';
 import servingTemperature from './serving-temperature.js';
 import spoonTooHot from './spoon-too-hot.js';
@@ -62,8 +64,10 @@ import statedTwice from './stated-twice.js';
 import steakWithoutSteakKnife from './steak-without-steak-knife.js';
 import stockShort from './stock-short.js';
 import threePerSide from './three-per-side.js';
+import timesOutOfOrder from './times-out-of-order.js';
 import toastWithoutPour from './toast-without-pour.js';
 import tooManyGlasses from './too-many-glasses.js';
+import twoDishesForTheRest from './two-dishes-for-the-rest.js';
 import twoEvents from './two-events.js';
 import twoMenus from './two-menus.js';
 import undercookedReachesGuest from './undercooked-reaches-guest.js';
@@ -108,6 +112,7 @@ export const rules: readonly Rule[] = [
     dishWithoutPiece,
     drinksPastTheLimit,
     eventIncomplete,
+    figureOutOfReach,
     fileLeavesWorkspace,
     fileNotFound,
     fileUnreadable,
@@ -139,6 +144,7 @@ export const rules: readonly Rule[] = [
     safetyNotWaivable,
     samePieceTwice,
     seatTakenTwice,
+    seatsShort,
     servicePlateTooSmall,
     servingTemperature,
     spoonTooHot,
@@ -146,8 +152,10 @@ export const rules: readonly Rule[] = [
     steakWithoutSteakKnife,
     stockShort,
     threePerSide,
+    timesOutOfOrder,
     toastWithoutPour,
     tooManyGlasses,
+    twoDishesForTheRest,
     twoEvents,
     twoMenus,
     undercookedReachesGuest,

@@ -1,3 +1,5 @@
+import type { UnitName } from '../plan/quantity.js';
+import type { UnitProblem } from '../plan/types.js';
 import { defineRule } from './rule.js';
 import { listed, quoted } from './wording.js';
 
@@ -29,10 +31,15 @@ export default defineRule({
                 fixes: problem.likely.map((unit) => ({
                     title: `Write ${quoted(`${problem.written} ${unit}`)}`,
                     safety: 'unsafe',
-                    preferred: problem.likely.length === 1,
+                    preferred: unit === surest(problem),
                     changes: [{ do: 'append', at: problem.origin, words: unit }],
                 })),
             });
         }
     },
 });
+
+/** The one unit there is; of minutes and hours the minutes, where as many hours would outlast any evening. */
+function surest({ likely, value }: UnitProblem): UnitName | undefined {
+    return likely.length === 1 ? likely[0] : likely.includes('min') && value >= 10 ? 'min' : undefined;
+}

@@ -103,7 +103,7 @@ menu {
                         offers.length > 0
                             ? `Say which drink it is, as in \`with "${poured[0]!.pour.title}"\`.`
                             : 'Pour a drink in the course before it, and name it here.',
-                    fixes: offers.slice(0, 3),
+                    fixes: firstPreferred(offers.slice(0, 3)),
                 });
                 continue;
             }
@@ -116,12 +116,17 @@ menu {
                     message: `${name} is drunk with ${quoted(own.pour.title)}, which is not poured until ${quoted(course.title)}.`,
                     hint: 'A toast comes when its drink is in every glass: move it, or name a drink poured before it.',
                     related: [{ at: own.pour.titleOrigin, message: 'It is poured here.' }],
-                    fixes: [...moved(menu!, toast, own), ...offers.slice(0, 2)],
+                    fixes: firstPreferred([...moved(menu!, toast, own), ...offers.slice(0, 2)]),
                 });
             }
         }
     },
 });
+
+/** The one that goes without asking: the first, which keeps most of what is written. */
+function firstPreferred([first, ...others]: readonly Fix[]): Fix[] {
+    return first ? [{ ...first, preferred: true }, ...others] : [];
+}
 
 /** Index of the last course served before the toast, -1 for none; `undefined` where it names a course that is not there. */
 function lastCourseBefore(menu: Menu, { when }: Speech): number | undefined {
