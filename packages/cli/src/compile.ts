@@ -27,6 +27,11 @@ export async function runCompile(path: string, options: CompileOptions): Promise
     if (tellFaults(input.shown, checked) > 0) {
         return CANNOT_RUN;
     }
+    if (!checked.plan.event) {
+        throw new CannotRun(
+            `\`${input.shown}\` holds no event. Compile the file of an event; a house, a room or a cupboard is used by one.`,
+        );
+    }
     const errors = checked.findings.filter(({ severity }) => severity === 'error');
     if (errors.length > 0) {
         const colors = await palette(wantsColor(options.color, 2));

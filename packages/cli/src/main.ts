@@ -7,6 +7,7 @@ import type { ColorChoice } from './colors.js';
 import type { CompileOptions } from './compile.js';
 import { CANNOT_RUN, tellFault } from './faults.js';
 import { writeResult, writeTalk } from './output.js';
+import type { FormatOptions } from './format.js';
 import { reportFormats, ruleListFormats } from './formats.js';
 import type { RulesOptions } from './rules.js';
 
@@ -54,6 +55,16 @@ function program(): Command {
         .addOption(color())
         .action(async (path: string, options: CompileOptions) => {
             process.exitCode = await (await import('./compile.js')).runCompile(path, options);
+        });
+    verb(program, 'format', 'lay out files the one way')
+        .argument('[path...]', paths, ['.'])
+        .option('--check', 'write nothing; list what would change, and fail if anything would')
+        .option('--diff', 'write nothing; print the changes, and fail if there are any')
+        .addOption(stdinName())
+        .addOption(root())
+        .addOption(color())
+        .action(async (paths: string[], options: FormatOptions) => {
+            process.exitCode = await (await import('./format.js')).runFormat(paths, options);
         });
     verb(program, 'explain', 'say why a rule is there, with sources and examples')
         .argument('<rule...>', 'ids, such as three-per-side')

@@ -16,6 +16,7 @@ import type { Disk } from './disk.js';
 import { documentLinks } from './document-links.js';
 import { documentSymbols, flatSymbols, workspaceSymbols } from './document-symbols.js';
 import { foldingRanges } from './folding.js';
+import { formatDocument, formatRange } from './formatting.js';
 import { hoverAt } from './hover.js';
 import { Publisher } from './publisher.js';
 import { highlightsAt, referencesAt } from './references.js';
@@ -136,6 +137,8 @@ export function startLanguageServer(
     connection.onFoldingRanges(about(foldingRanges));
     connection.onDocumentLinks(about(documentLinks));
     connection.onCodeAction(about((place, params) => codeActions(place, params, known())));
+    connection.onDocumentFormatting(about((place) => formatDocument(place)));
+    connection.onDocumentRangeFormatting(about((place, { range }) => formatRange(place, range)));
     connection.languages.semanticTokens.on(
         async (params, token) => (await about((place) => semanticTokens(place))(params, token)) ?? { data: [] },
     );
@@ -173,6 +176,8 @@ function capabilitiesFor({ tellsFolders }: Client): InitializeResult['capabiliti
         foldingRangeProvider: true,
         documentLinkProvider: {},
         codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, FIX_ALL] },
+        documentFormattingProvider: true,
+        documentRangeFormattingProvider: true,
         semanticTokensProvider: { legend, full: true, range: true },
         ...(tellsFolders ? { workspace: { workspaceFolders: { supported: true, changeNotifications: true } } } : {}),
     };
