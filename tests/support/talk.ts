@@ -151,6 +151,10 @@ export class Talk {
         return this.#open.get(path)!.text;
     }
 
+    version(path: string): number {
+        return this.#open.get(path)!.version;
+    }
+
     // ---------------------------------------------------------------- places
     position(path: string, words: string, within = 0): Position {
         const offset = this.text(path).indexOf(words);

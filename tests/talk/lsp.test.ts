@@ -14,6 +14,7 @@ import type {
     Location,
     SemanticTokens,
     SymbolInformation,
+    TextEdit,
     WorkspaceEdit,
 } from 'vscode-languageserver-protocol';
 import { Talk } from '../support/talk.js';
@@ -51,7 +52,8 @@ describe('the language server over stdio', () => {
     it('says what it can and leaves with exit code 0, having said nothing aside', async () => {
         expect(result.serverInfo?.name).toBe('underliner');
         expect(Object.keys(result.capabilities).sort().join(' ')).toBe(
-            'codeActionProvider completionProvider definitionProvider documentHighlightProvider documentLinkProvider ' +
+            'codeActionProvider completionProvider definitionProvider documentFormattingProvider ' +
+                'documentHighlightProvider documentLinkProvider documentRangeFormattingProvider ' +
                 'documentSymbolProvider foldingRangeProvider hoverProvider referencesProvider renameProvider ' +
                 'semanticTokensProvider textDocumentSync workspace workspaceSymbolProvider',
         );
@@ -229,6 +231,26 @@ describe('a client', () => {
                 newName: 'course',
             }),
         ).rejects.toThrow('write it in quotes');
+    });
+
+    it('lays out a file, or the lines of a range, and leaves one alone that it can not read', async () => {
+        const laidOut = talk.text(PLAN);
+        const options = { options: { tabSize: 4, insertSpaces: true } };
+        const apply = (edits: TextEdit[]) =>
+            talk.apply({
+                documentChanges: [{ textDocument: { uri: talk.uri(PLAN), version: talk.version(PLAN) }, edits }],
+            });
+        expect(await talk.ask('textDocument/formatting', PLAN, options)).toEqual([]);
+        await talk.type(PLAN, '    date 2026', 'date   2026');
+        await talk.type(PLAN, '        lasts 20', '  lasts   20');
+        const range = talk.range(PLAN, 'date   2026');
+        await apply(await talk.ask<TextEdit[]>('textDocument/rangeFormatting', PLAN, { range, ...options }));
+        expect(talk.text(PLAN)).toContain('    date 2026');
+        expect(talk.text(PLAN)).toContain('  lasts   20');
+        await apply(await talk.ask<TextEdit[]>('textDocument/formatting', PLAN, options));
+        expect(talk.text(PLAN)).toBe(laidOut);
+        await talk.type(PLAN, 'menu {', 'menu');
+        expect(await talk.ask('textDocument/formatting', PLAN, options)).toEqual([]);
     });
 
     it('shows the outline, finds symbols, folds, colours and links', async () => {
