@@ -79,6 +79,10 @@ export function randomText(choose: GeneratorValue): string {
     const gap = (): string =>
         choose(fc.nat, { max: 9 }) === 0 ? choose(fc.constantFrom, ...COMMENTS) : choose(fc.constantFrom, ...GAPS);
     return randomWords(choose)
-        .map((word) => gap() + word)
+        .map((word, index, words) => {
+            // Two numbers on one line can read as one: `4 1/2`.
+            const isApart = /^\d/.test(word) && /\d$/.test(words[index - 1] ?? '');
+            return (isApart ? '\n' : gap()) + word;
+        })
         .join('');
 }

@@ -92,6 +92,9 @@ class LayoutWriter {
         if (isTight(last, piece)) {
             return '';
         }
+        if (breaks > 0 && wouldJoin(last, piece)) {
+            return this.newLine(this.clauseLevel + 1);
+        }
         const wraps = last.text === ',' && !this.isFlat && this.column + 1 + this.widthToComma(index) > LINE_WIDTH;
         return wraps ? this.newLine(this.clauseLevel + 1) : ' ';
     }
@@ -244,6 +247,12 @@ function lookAhead(pieces: readonly Piece[]): { nextWord: number[]; clauseEnd: n
 
 function isTight(last: Piece, piece: Piece): boolean {
     return piece.sort === 'word' && last.sort === 'word' && (/^[,:/]$/.test(piece.text) || last.text === '/');
+}
+
+/** Words that read as one on one line: a count and a piece called `pm`, a number and a fraction. */
+function wouldJoin(last: Piece, piece: Piece): boolean {
+    const joint = /^(\d+\/\d|[ap]\.?m|Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)/i;
+    return /\d$/.test(last.text) && joint.test(piece.text);
 }
 
 function widthOf(text: string): number {
