@@ -1,4 +1,5 @@
 /** What is computed, for the compiled plan. */
+import type { Dish, Event } from '../plan/types.js';
 import { CASE_MILLILITRES } from '../service/bottles.js';
 import type {
     CourseServing,
@@ -28,8 +29,8 @@ export function serviceJson(telling: Telling): Json {
             seat: group.seat?.seat?.count,
             ...at(places, group.origin),
         })),
-        courses: service.servings.map((serving) => servingJson(serving)),
-        bread: service.bread && servingJson(service.bread.serving),
+        courses: service.servings.map((serving) => servingJson(serving, plan.event?.crew)),
+        bread: service.bread && servingJson(service.bread.serving, undefined),
         covers: service.variations.map((variation) => variationJson(telling, variation)),
         pieces: service.counts.map(({ piece, needed, by }) => ({
             piece,
@@ -47,13 +48,17 @@ export function serviceJson(telling: Telling): Json {
     };
 }
 
-function servingJson({ course, portions, unserved, leftover }: CourseServing): Json {
+function servingJson({ course, portions, unserved, leftover }: CourseServing, crew: Event['crew']): Json {
+    /** What the kitchen cooks beyond what guests get: the extra portions stated, and the crew's meal. */
+    const beyond = (dish: Dish): number =>
+        (dish.extra?.count ?? 0) + (crew?.dish?.text === dish.title ? crew.count : 0);
+
     return {
         course: course.title,
         portions: portions.map(({ dish, count, groups }) => ({
             dish: dish.title,
             count,
-            cook: dish.extra ? count + dish.extra.count : undefined,
+            cook: beyond(dish) > 0 ? count + beyond(dish) : undefined,
             groups: groups.map((each) => ({ label: each.group.label, count: each.count })),
         })),
         unserved: unserved.map(({ group, count }) => ({ label: group.label, count })),

@@ -55,16 +55,24 @@ function jsonRecipe(document: unknown): Fields {
     return nodes.find(isRecipe) ?? {};
 }
 
-/** `40`, `"40 servings"`, `["40", "40 bowls"]` or a QuantitativeValue; the first whole or decimal number in it. */
+/** Words after a number that measure food instead of counting portions: `1.5 kg` is no number of guests fed. */
+const MEASURES =
+    /^(kg|g|mg|lb|lbs|oz|l|ml|cl|dl|litres?|liters?|quarts?|qt|pints?|pt|gal|gallons?|cups?|pounds?|ounces?|grams?|inch|inches|cm|mm|%)\b/i;
+
+/**
+ * `40`, `"40 servings"`, `"2-3"` (the fewer), `["40", "40 bowls"]` or a QuantitativeValue.
+ * @returns nothing where the recipe states no number of portions
+ */
 function portionsIn(recipe: Fields): number | undefined {
     for (const key of ['portions', 'yield', 'recipeYield', 'servings']) {
         const stated = [recipe[key]].flat().map((value) => (isFields(value) ? value.value : value));
         for (const value of stated) {
-            const number = /\d+(\.\d+)?/.exec(
-                typeof value === 'string' || typeof value === 'number' ? String(value) : '',
+            const words = typeof value === 'string' || typeof value === 'number' ? String(value).trim() : '';
+            const number = /^(?:about |makes |serves |for )?(\d+(?:\.\d+)?)(?:\s*(?:-|–|to)\s*\d+)?\s*(.*)$/i.exec(
+                words,
             );
-            if (number && Number(number[0]) > 0) {
-                return Number(number[0]);
+            if (number && Number(number[1]) > 0 && !MEASURES.test(number[2]!)) {
+                return Number(number[1]);
             }
         }
     }
