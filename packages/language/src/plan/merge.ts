@@ -1,5 +1,6 @@
 /** One namespace out of many files: the nearer declaration wins and keeps what it does not state itself, unless it is `fresh`. */
 import type { Cupboard, Kind, LocalCode, Piece, Substance, Diet } from './cupboard.js';
+import { Declarations } from './declarations.js';
 import type { Origin } from './origin.js';
 import type { Plan, Reading } from './types.js';
 
@@ -11,19 +12,31 @@ interface Declared {
 
 type Twice = Plan['twice'][number];
 
-/** @param levels the files of each level, farthest first: the standard cupboard, the used files, the event's file */
+const NOTHING: Cupboard = {
+    pieces: new Map(),
+    kinds: new Map(),
+    drinks: new Map(),
+    substances: new Map(),
+    diets: new Map(),
+    codes: new Map(),
+};
+
+/**
+ * @param levels the files of each level, farthest first: the used files, the event's file
+ * @param base what they are laid over, each thing with only what it states itself: the standard cupboard
+ */
 export function mergeCupboards(
     levels: readonly (readonly Reading[])[],
-    base?: Cupboard,
+    base: Cupboard = NOTHING,
 ): { cupboard: Cupboard; twice: Twice[] } {
     const twice: Twice[] = [];
     const merge = <T extends Declared>(
         what: string,
         of: (reading: Reading) => readonly T[],
         onto: (base: T, own: T) => T,
-        from?: ReadonlyMap<string, T>,
-    ): Map<string, T> => {
-        const merged = new Map<string, T>(from);
+        from: ReadonlyMap<string, T>,
+    ): ReadonlyMap<string, T> => {
+        const all = new Map<string, T[]>();
         for (const level of levels) {
             const here = new Map<string, T>();
             for (const own of level.flatMap(of)) {
@@ -36,34 +49,28 @@ export function mergeCupboards(
                     continue;
                 }
                 here.set(own.name, own);
-                const beneath = merged.get(own.name);
-                merged.set(own.name, beneath && !own.fresh ? onto(beneath, own) : own);
+                all.set(own.name, [...(all.get(own.name) ?? []), own]);
             }
         }
-        return merged;
+        if (all.size === 0) {
+            return from;
+        }
+        const lay = (beneath: T | undefined, own: T): T => (beneath && !own.fresh ? onto(beneath, own) : own);
+        return new Declarations([...from.keys(), ...all.keys()], (name) =>
+            (all.get(name) ?? []).reduce(lay, from.get(name))!,
+        );
     };
-    const kinds = merge(
-        'kind',
-        (reading) => reading.kinds.filter((kind) => kind.sort === 'kind'),
-        kindOnto,
-        base?.kinds,
-    );
-    const drinks = merge(
-        'drink',
-        (reading) => reading.kinds.filter((kind) => kind.sort === 'drink'),
-        kindOnto,
-        base?.drinks,
-    );
+    const kindsOf = (sort: Kind['sort']) => (reading: Reading) => reading.kinds.filter((kind) => kind.sort === sort);
     const cupboard: Cupboard = {
         pieces: inherit(
-            merge('piece', (reading) => reading.pieces, pieceOnto, base?.pieces),
+            merge('piece', (reading) => reading.pieces, pieceOnto, base.pieces),
             pieceOnto,
         ),
-        kinds: inherit(kinds, childOnto),
-        drinks: inherit(drinks, childOnto),
-        substances: merge('substance', (reading) => reading.substances, substanceOnto, base?.substances),
-        diets: merge('diet', (reading) => reading.diets, dietOnto, base?.diets),
-        codes: merge('code', (reading) => reading.codes, codeOnto, base?.codes),
+        kinds: inherit(merge('kind', kindsOf('kind'), kindOnto, base.kinds), childOnto),
+        drinks: inherit(merge('drink', kindsOf('drink'), kindOnto, base.drinks), childOnto),
+        substances: merge('substance', (reading) => reading.substances, substanceOnto, base.substances),
+        diets: merge('diet', (reading) => reading.diets, dietOnto, base.diets),
+        codes: merge('code', (reading) => reading.codes, codeOnto, base.codes),
     };
     return { cupboard, twice };
 }
@@ -100,24 +107,18 @@ function childOnto(parent: Kind, own: Kind): Kind {
     return { ...over(heritage as Kind, own), lineage: [own.name, ...parent.lineage] };
 }
 
-/** Fills every thing in from its parent (`clear-soup is soup`); a circle of parents ends where it closes. */
+/** Fills a thing in from its parent (`clear-soup is soup`), its parent's parent and so on; a circle ends where it closes. */
 function inherit<T extends { readonly name: string; readonly parent?: { readonly name: string } }>(
-    all: ReadonlyMap<string, T>,
+    stated: ReadonlyMap<string, T>,
     onto: (parent: T, own: T) => T,
-): Map<string, T> {
-    const done = new Map<string, T>();
-    const visit = (own: T, below: ReadonlySet<string>): T => {
-        const known = done.get(own.name);
-        if (known) {
-            return known;
+): ReadonlyMap<string, T> {
+    return new Declarations(stated.keys(), (name) => {
+        const line: T[] = [];
+        let next = stated.get(name);
+        while (next !== undefined && !line.includes(next)) {
+            line.push(next);
+            next = next.parent && stated.get(next.parent.name);
         }
-        const parent = own.parent && !below.has(own.parent.name) ? all.get(own.parent.name) : undefined;
-        const full = parent ? onto(visit(parent, new Set([...below, own.name])), own) : own;
-        done.set(own.name, full);
-        return full;
-    };
-    for (const own of all.values()) {
-        visit(own, new Set([own.name]));
-    }
-    return done;
+        return line.reduceRight((parent, own) => onto(parent, own));
+    });
 }
