@@ -27,6 +27,7 @@ const rules = new Map(CoverGrammar().rules.map((rule) => [rule.name, rule]));
 /** The words of a file, made by choices that shrink. */
 export function randomWords(choose: GeneratorValue): string[] {
     let budget = choose(fc.integer, { min: 30, max: 200 });
+    const oneOf = (words: readonly string[]): string => words[choose(fc.nat, { max: words.length - 1 })]!;
     const times = (most: number): number => (budget-- > 0 ? choose(fc.nat, { max: most }) : 0);
 
     const write = (element: GrammarAST.AbstractElement): string[] => {
@@ -59,14 +60,15 @@ export function randomWords(choose: GeneratorValue): string[] {
         if (GrammarAST.isRuleCall(element)) {
             const rule = rules.get(element.rule.$refText)!;
             return GrammarAST.isTerminalRule(rule)
-                ? [choose(fc.constantFrom, ...TERMINALS[rule.name]!)]
+                ? [oneOf(TERMINALS[rule.name]!)]
                 : write((rule as GrammarAST.ParserRule).definition);
         }
         return [];
     };
 
     const file = (rules.get('File') as GrammarAST.ParserRule).definition;
-    return Array.from({ length: choose(fc.integer, { min: 1, max: 4 }) }, () => writeOnce(file)).flat();
+    const rounds = choose(fc.integer, { min: 1, max: 4 });
+    return Array.from({ length: rounds }, () => writeOnce(file)).flat();
 }
 
 function takesMistypedWord(element: GrammarAST.AbstractElement): boolean {
@@ -76,8 +78,10 @@ function takesMistypedWord(element: GrammarAST.AbstractElement): boolean {
 
 /** The words with any white space and comments between them. */
 export function randomText(choose: GeneratorValue): string {
-    const gap = (): string =>
-        choose(fc.nat, { max: 9 }) === 0 ? choose(fc.constantFrom, ...COMMENTS) : choose(fc.constantFrom, ...GAPS);
+    const gap = (): string => {
+        const gaps = choose(fc.nat, { max: 9 }) === 0 ? COMMENTS : GAPS;
+        return gaps[choose(fc.nat, { max: gaps.length - 1 })]!;
+    };
     return randomWords(choose)
         .map((word, index, words) => {
             // Two numbers on one line can read as one: `4 1/2`.

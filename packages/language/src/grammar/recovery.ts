@@ -12,6 +12,8 @@ import { isKeyword, isWord, nearestWord, wordsOf } from './words.js';
 export class Recovery {
     /** Closing braces found to be surplus, by offset. The text is to be read again without them. */
     readonly surplus = new Map<number, IToken>();
+    /** One a reading, for without it the next may be none. */
+    private isSurplusNoted = false;
     private lastClosed = '';
     /** The token after which an opening brace was put in that no closing one goes with. */
     private unopenedAt: number | undefined;
@@ -58,6 +60,7 @@ export class Recovery {
     /** Forgets the last text. */
     restart(): void {
         this.mistakes.restart();
+        this.isSurplusNoted = false;
         this.lastClosed = '';
         this.unopenedAt = undefined;
     }
@@ -211,8 +214,14 @@ export class Recovery {
         const { before, shape } = this.position;
         const next = this.position.next.tokenType;
         const isBehindBlock = before?.image === '}' && this.position.closersAhead() > open;
-        if (isBehindBlock && isWord(next) && shape.bodiesOf(this.lastClosed).some(({ starts }) => starts.has(next))) {
+        if (
+            !this.isSurplusNoted &&
+            isBehindBlock &&
+            isWord(next) &&
+            shape.bodiesOf(this.lastClosed).some(({ starts }) => starts.has(next))
+        ) {
             this.surplus.set(before.startOffset, before);
+            this.isSurplusNoted = true;
         }
     }
 

@@ -100,7 +100,7 @@ function parserProblems(text: string, { parserErrors }: ParseResult, { blocks }:
         return {
             ...(opener ? { start: opener.heading, end: opener.open + 1 } : place),
             said,
-            block: opener ? keyOf(opener) : blockName(blocks, place.start),
+            block: opener ? `the end of ${keyOf(opener)}` : blockName(blocks, place.start),
             isAboutBraces: sort === 'brace-missing' || sort === 'brace-surplus',
             isLeftOver: sort === 'brace-surplus',
         };
