@@ -63,16 +63,23 @@ function isCurrent(stamp, print) {
 
 function run(title, args) {
     console.log(title);
-    const { status, error } = spawnSync('npm', args, {
+    const { status, error, stderr } = spawnSync('npm', args, {
         cwd: root,
-        stdio: 'inherit',
+        stdio: ['inherit', 'inherit', 'pipe'],
+        encoding: 'utf8',
         shell: process.platform === 'win32',
     });
+    process.stderr.write(stderr ?? '');
     if (error !== undefined) {
         console.error(`npm could not be started: ${error.message}`);
     }
     if (status !== 0) {
         process.exit(status ?? 1);
+    }
+    // A newer npm may warn of things nobody knows yet; on the build server nothing may warn.
+    if (process.env.CI && /^npm (warn|WARN)/m.test(stderr ?? '')) {
+        console.error('The install warned; see above.');
+        process.exit(1);
     }
 }
 
