@@ -35,11 +35,12 @@ export interface ServedThing {
     /** `served` for a dish, `poured` for a drink. */
     readonly how: 'served' | 'poured';
     /** Ways to mend it that only its place knows; they come first. */
-    readonly fixes?: readonly Fix[];
+    /** Asked for only where something is wrong: looking through all kinds takes a while. */
+    readonly fixes?: () => readonly Fix[];
 }
 
 /** A finding for what is wanted colder or warmer than its kind is good at; `undefined` where it is right or nobody says. */
-export function outOfRange({ title, temperature, range, kind, how, fixes = [] }: ServedThing): Report | undefined {
+export function outOfRange({ title, temperature, range, kind, how, fixes }: ServedThing): Report | undefined {
     if (!temperature || !range || !kind || isAbove(temperature, BOILING)) {
         return undefined;
     }
@@ -58,7 +59,7 @@ export function outOfRange({ title, temperature, range, kind, how, fixes = [] }:
             : `Have it at ${nearest} in front of the guest.`,
         fixes: [
             ...inOtherScale(temperature, range),
-            ...fixes,
+            ...(fixes?.() ?? []),
             ...(isMisnamed ? [] : [rewritten(temperature, nearest, `Have ${quoted(title)} at ${nearest}`)]),
         ],
     };

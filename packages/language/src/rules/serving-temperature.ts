@@ -81,7 +81,7 @@ menu {
             const { dish, kind } = facts;
             const { title, served, leavesPass, heldAt } = dish;
             const range = servingRange(kind);
-            const fixes = otherKinds(plan, facts);
+            const fixes = () => otherKinds(plan, facts);
             reportOnce(aboveBoiling(title, 'be served', served.temperature));
             reportOnce(aboveBoiling(title, 'leave the pass', leavesPass?.temperature));
             reportOnce(aboveBoiling(title, 'be held', heldAt?.temperature));
