@@ -34,8 +34,7 @@ export interface ServedThing {
     readonly kind: Kind | undefined;
     /** `served` for a dish, `poured` for a drink. */
     readonly how: 'served' | 'poured';
-    /** Ways to mend it that only its place knows; they come first. */
-    /** Asked for only where something is wrong: looking through all kinds takes a while. */
+    /** Ways to mend it that only its place knows; they come first. Asked for only where something is wrong. */
     readonly fixes?: () => readonly Fix[];
 }
 
