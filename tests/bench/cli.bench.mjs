@@ -1,6 +1,6 @@
 // How long the command line takes to start and to do its work, as multiples of an empty Node process.
-//   npm run bench            measures, prints, and fails when a multiple is beyond its limit
-//   npm run bench -- --write writes docs/performance.md too
+//   npm run bench                      measures, writes docs/performance.md, and fails when a multiple is beyond its limit
+//   node tests/bench/cli.bench.mjs     the same, and writes nothing
 // All cases run interleaved in one go, so that whatever else the machine does falls on all of them alike.
 import { execFileSync, spawnSync } from 'node:child_process';
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
@@ -8,6 +8,7 @@ import { cpus } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { format, resolveConfig } from 'prettier';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const folder = join(root, 'node_modules', '.underliner', 'bench');
@@ -101,7 +102,7 @@ function page(medians) {
     });
     return `# Speed of the command line
 
-Written by \`npm run bench -- --write\`. Each figure is the median of ${RUNS} cold starts; all cases run interleaved in one
+Written by \`npm run bench\`. Each figure is the median of ${RUNS} cold starts; all cases run interleaved in one
 process run. What counts is the multiple of an empty Node process; milliseconds depend on the machine and never fail.
 
 Machine: ${cpus().length} × ${cpus()[0]?.model.trim() ?? 'unknown processor'}, Node ${process.versions.node}, ${process.platform} ${process.arch}.
@@ -117,10 +118,11 @@ rules (\`tests/bench/floor\`), bundled the same way and without a code cache.
 
 await makeFloor();
 const medians = measure();
-const text = page(medians);
+const path = join(root, 'docs', 'performance.md');
+const text = await format(page(medians), { ...(await resolveConfig(path)), filepath: path });
 process.stdout.write(text);
 if (process.argv.includes('--write')) {
-    writeFileSync(join(root, 'docs', 'performance.md'), text);
+    writeFileSync(path, text);
 }
 const slow = cases.filter(({ limit }, index) => limit !== undefined && medians[index] / medians[0] > limit);
 for (const { title, limit } of slow) {
