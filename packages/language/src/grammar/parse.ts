@@ -4,7 +4,6 @@ import {
     DefaultValueConverter,
     EmptyFileSystem,
     inject,
-    type CstNode,
     type GrammarAST,
     type LangiumCoreServices,
     type LangiumSharedCoreServices,
@@ -19,18 +18,12 @@ import { CoverLexer } from './lexer.js';
 import { CoverLexerMessages, CoverParserMessages } from './messages.js';
 import { createCoverParser, type CoverParseResult } from './parser.js';
 import { reportOf, syntaxProblems, unclosedProblems, type SyntaxProblem } from './syntax-problems.js';
+import { terminalValue } from './terminal-values.js';
 
-/** Strings lose their quotes, straight or curly, closed or not; names are compared in Unicode NFC. */
+/** Every terminal of the language is a text: what its characters mean is said in one place. */
 class CoverValueConverter extends DefaultValueConverter {
-    protected override runConverter(rule: GrammarAST.AbstractRule, input: string, cstNode: CstNode): ValueType {
-        switch (rule.name) {
-            case 'STRING':
-                return input.replace(/^["\u201C\u201D\u201E]/, '').replace(/["\u201C\u201D]$/, '');
-            case 'ID':
-                return input.normalize('NFC');
-            default:
-                return super.runConverter(rule, input, cstNode);
-        }
+    protected override runConverter({ name }: GrammarAST.AbstractRule, input: string): ValueType {
+        return terminalValue(name, input);
     }
 }
 
