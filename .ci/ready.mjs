@@ -21,6 +21,9 @@ const buildInputs = [
     'packages/cli/package.json',
     'packages/cli/build.mjs',
     'packages/cli/src',
+    'packages/cli/bin',
+    'packages/cli/tools',
+    'packages/cli/starter',
 ];
 const buildOutputs = [
     'packages/language/src/grammar/generated/ast.ts',

@@ -85,8 +85,9 @@ await build({
     // The names of classes and functions are looked up by the framework.
     keepNames: true,
 });
-await build({
+const { metafile } = await build({
     ...common,
+    metafile: true,
     entryPoints: { main: 'src/main.ts' },
     external: ['./framework.cjs', './lsp.cjs'],
     plugins: [frameworkOnDemand, serverOnDemand, noChildProcess, globbingAsCommonJs],
@@ -97,6 +98,13 @@ await build({
     keepNames: true,
     plugins: [globbingAsCommonJs],
 });
+
+const slow = Object.entries(metafile.outputs['dist/main.cjs'].inputs)
+    .filter(([path, { bytesInOutput }]) => bytesInOutput > 0 && /node_modules\/(langium|chevrotain|vscode-)/.test(path))
+    .map(([path]) => path);
+if (slow.length > 0) {
+    throw new Error(`Slow to load, and not for \`check\`: ${slow.length} files such as ${slow[0]}.`);
+}
 
 const ahead = spawnSync(process.execPath, ['tools/compile-ahead.cjs'], {
     cwd: here,
