@@ -1,62 +1,41 @@
-import type { IToken, TokenType } from 'chevrotain';
+import type { IOrAlt, IToken, TokenType } from 'chevrotain';
 import {
     createParser,
-    CstNodeBuilder,
     GrammarAST,
     LangiumParser,
     type AstNode,
-    type CstNode,
     type LangiumCoreServices,
-    type LeafCstNode,
     type Lexer,
     type LexerResult,
     type ParseResult,
     type ParserOptions,
 } from 'langium';
-import type { Engine, MistypedWord } from './engine.js';
+import { Misreading, type Engine, type MistypedWord } from './engine.js';
+import { Headings } from './headings.js';
 import { Mistakes } from './mistakes.js';
-import { FILE, ReadingPosition } from './reading-position.js';
+import { ReadingPosition } from './reading-position.js';
 import { Recovery } from './recovery.js';
-import { isWord } from './words.js';
+import { QuickTreeBuilder } from './tree-builder.js';
 
 const TOO_MUCH = { message: 'This file is too much to read in one piece. Split it, and join the parts with `use`.' };
 
 /** Closing braces are taken away this often before the text is read as it stands. */
 const MOST_ROUNDS = 4;
 
-/** Blocks whose clauses may start with any name, so that a new item of the file must be told by its heading. */
-const BLOCKS_OF_NAMES: ReadonlySet<string> = new Set(['Piece', 'Team', 'HouseClause', 'LocalCode']);
-
-/** Spares the framework two searches from the front of a list, one of them before every token, that take long in a long text. */
-class QuickTreeBuilder extends CstNodeBuilder {
-    override addHiddenNodes(comments: IToken[]): void {
-        if (comments.length > 0) {
-            super.addHiddenNodes(comments);
-        }
-    }
-
-    /** A word read as another keeps its own length. */
-    override buildLeafNode(token: IToken, feature?: GrammarAST.AbstractElement): LeafCstNode {
-        const leaf = super.buildLeafNode(token, feature);
-        return Object.assign(leaf, { _length: (token.endOffset ?? token.startOffset) + 1 - token.startOffset });
-    }
-
-    override removeNode(node: CstNode): void {
-        const siblings = node.container?.content;
-        if (siblings?.at(-1) === node) {
-            siblings.pop();
-        } else {
-            super.removeNode(node);
-        }
-    }
-}
-
 export type CoverParseResult<T extends AstNode = AstNode> = ParseResult<T> & {
     readonly mistyped: readonly MistypedWord[];
 };
 
-/** Rules whose loop takes any word for a mistyped first word. */
-const TAKING_ANY_WORD: ReadonlySet<string> = new Set([FILE, 'Menu', 'Course', 'Bread']);
+/** The lines on which something can't be read. */
+function mistakenLines({ parserErrors }: CoverParseResult): number {
+    const lines = parserErrors.map((error) => (error instanceof Misreading ? lineOf(error) : 0));
+    return new Set(lines).size;
+}
+
+/** Where something is missing at the end of a line, that line. */
+function lineOf({ token, before, sort }: Misreading): number | undefined {
+    return sort === 'wanting' ? before?.endLine : token.startLine;
+}
 
 /** The framework's parser, made to read a text with mistakes as far as it can be read. */
 export class CoverParser extends LangiumParser {
@@ -65,7 +44,13 @@ export class CoverParser extends LangiumParser {
     private readonly position: ReadingPosition;
     private readonly mistakes: Mistakes;
     private readonly recovery: Recovery;
+    private readonly headings: Headings;
     private text = '';
+    /** Whether a rule for names has been entered whose choice is next. */
+    private startsName = false;
+    /** Whether a name may be the first word of a line that could start a clause as well; and whether one was. */
+    private takesNextLine = true;
+    private tookNextLine = false;
     private comments: readonly IToken[] = [];
     private nextComment = 0;
 
@@ -92,11 +77,12 @@ export class CoverParser extends LangiumParser {
             new Set(valueRules.map(({ name }) => name)),
             this.mistakes,
         );
+        this.headings = new Headings(this.engine, this.position, this.recovery);
     }
 
     override parse<T extends AstNode = AstNode>(input: string, options?: ParserOptions): CoverParseResult<T> {
         try {
-            return this.read<T>(input, options);
+            return this.readCarefully<T>(input, options);
         } catch (error) {
             if (!(error instanceof RangeError)) {
                 throw error;
@@ -108,6 +94,22 @@ export class CoverParser extends LangiumParser {
                 lexerErrors: [{ ...TOO_MUCH, offset: 0, length: 0, line: undefined, column: undefined }],
             };
         }
+    }
+
+    /**
+     * A line may break anywhere, so that a name that was left out at the end of a line takes the first word of the next one
+     * for itself, if it can be a name. Where that may have led to a mistake the text is read again without it.
+     */
+    private readCarefully<T extends AstNode>(input: string, options?: ParserOptions): CoverParseResult<T> {
+        this.takesNextLine = true;
+        this.tookNextLine = false;
+        const first = this.read<T>(input, options);
+        if (!this.tookNextLine || first.parserErrors.length === 0) {
+            return first;
+        }
+        this.takesNextLine = false;
+        const second = this.read<T>(input, options);
+        return mistakenLines(second) <= mistakenLines(first) ? second : first;
     }
 
     private read<T extends AstNode>(input: string, options?: ParserOptions): CoverParseResult<T> {
@@ -134,8 +136,35 @@ export class CoverParser extends LangiumParser {
     override many(occurrence: number, callback: { DEF(): void; GATE?: () => boolean }): void {
         super.many(occurrence, {
             DEF: () => callback.DEF(),
-            GATE: () => (callback.GATE?.() ?? true) && !this.endsBody(),
+            GATE: () => (callback.GATE?.() ?? true) && !this.headings.endsBody(),
         });
+    }
+
+    override rule(
+        rule: GrammarAST.ParserRule,
+        read: Parameters<LangiumParser['rule']>[1],
+    ): ReturnType<LangiumParser['rule']> {
+        const isName = rule.name === 'Name' || rule.name === 'AnyName';
+        return super.rule(rule, (args) => {
+            this.startsName = isName;
+            // eslint-disable-next-line @typescript-eslint/no-unsafe-return -- the framework says no more of it
+            return read(args);
+        });
+    }
+
+    override alternatives(index: number, choices: IOrAlt<unknown>[]): void {
+        const isName = this.startsName;
+        this.startsName = false;
+        const GATE = (): boolean => this.isNameHere();
+        super.alternatives(index, isName ? choices.map(({ ALT }) => ({ ALT, GATE })) : choices);
+    }
+
+    /** Whether the next word, which can be a name, is not rather the first of the next clause. */
+    private isNameHere(): boolean {
+        const { position } = this;
+        const startsClause = position.startsLine() && position.isClauseOutside(position.next.tokenType);
+        this.tookNextLine ||= startsClause;
+        return this.takesNextLine || !startsClause;
     }
 
     override consume(index: number, type: TokenType, feature: GrammarAST.AbstractElement): void {
@@ -143,88 +172,6 @@ export class CoverParser extends LangiumParser {
         if (type.name === '}' && !this.isRecording()) {
             this.recovery.closed(this.position.rule());
         }
-    }
-
-    /** Whether the next token is no clause of this block, whatever the grammar would make of it. */
-    private endsBody(): boolean {
-        const { tokenType } = this.engine.LA(1);
-        if (this.recovery.isUnopened) {
-            return true;
-        }
-        if (tokenType.name === 'ID') {
-            return this.isStrayWord() || this.isSlip();
-        }
-        return isWord(tokenType) && BLOCKS_OF_NAMES.has(this.position.rule()) && this.isNewItem();
-    }
-
-    /**
-     * The grammar takes any word for a mistyped `menu`, `course` or `dish` (`misspelt`). Here that is so only where the
-     * heading of such a block follows and the word is no slip of another; every other word is a stray, not a block.
-     */
-    private isStrayWord(): boolean {
-        switch (this.position.rule()) {
-            case FILE:
-                return !(
-                    (this.isHeading('text', '{') && this.startsClauseOf('Event', 4)) ||
-                    (this.isHeading('{') && this.startsClauseOf('Menu', 3)) ||
-                    this.isHeading('plain name', '{') ||
-                    this.isHeading('plain name', 'is', 'name')
-                );
-            case 'Menu':
-                return !(this.isHeading('name', '{') || this.isHeading('name', 'text', '{'));
-            case 'Course':
-            case 'Bread':
-                return true;
-            default:
-                return false;
-        }
-    }
-
-    /** Whether recovery can tell which word was meant. */
-    private isSlip(): boolean {
-        const rule = this.position.rule();
-        return (
-            TAKING_ANY_WORD.has(rule) &&
-            this.position.shape.bodiesOf(rule).some((body) => this.recovery.meantWord(body) !== undefined)
-        );
-    }
-
-    private startsClauseOf(rule: string, distance: number): boolean {
-        const { tokenType } = this.engine.LA(distance);
-        return isWord(tokenType) && this.position.shape.bodiesOf(rule).some(({ starts }) => starts.has(tokenType));
-    }
-
-    /** In a block whose brace is missing the next item of the file would pass for a clause. */
-    private isNewItem(): boolean {
-        const { position } = this;
-        const isItem =
-            position.startsLine() &&
-            (this.isHeading('text', '{') ||
-                this.isHeading('name', '{') ||
-                this.isHeading('name', 'is', 'name') ||
-                this.isHeading('{'));
-        return (
-            isItem &&
-            position.isClauseOutside(position.next.tokenType) &&
-            position.closersAhead() <= position.openBlocks()
-        );
-    }
-
-    /** Whether these stand behind the next token, on its line. */
-    private isHeading(...shapes: readonly ('text' | 'name' | 'plain name' | '{' | 'is' | 'for')[]): boolean {
-        return shapes.every((shape, index) => {
-            const { image, tokenType } = this.engine.LA(index + 2);
-            switch (shape) {
-                case 'text':
-                    return tokenType.name === 'STRING';
-                case 'name':
-                    return this.position.isName(tokenType);
-                case 'plain name':
-                    return this.position.isName(tokenType) && tokenType.name !== 'STRING';
-                default:
-                    return image === shape;
-            }
-        });
     }
 
     /** The words from a token on that may be meant as a text: up to a word of the language, a figure, a brace, the line's end. */

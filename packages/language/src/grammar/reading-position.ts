@@ -8,6 +8,7 @@ export const FILE = 'File';
 
 /** Where the parser stands in the text and in the grammar, and what may stand there. */
 export class ReadingPosition {
+    private readonly ruleNames = new Map<number, string>();
     private knownShape: GrammarShape | undefined;
     private knownNames: ReadonlySet<TokenType> | undefined;
     /** For each token, how many more blocks are closed than opened from it to the end. */
@@ -33,7 +34,13 @@ export class ReadingPosition {
     /** The rule being read, or one of those that called it. */
     rule(above = 0): string {
         const { RULE_STACK: stack, shortRuleNameToFull: names } = this.engine;
-        return plainRuleName(names[stack[stack.length - 1 - above] ?? -1] ?? '');
+        const short = stack[stack.length - 1 - above] ?? -1;
+        let name = this.ruleNames.get(short);
+        if (name === undefined) {
+            name = plainRuleName(names[short] ?? '');
+            this.ruleNames.set(short, name);
+        }
+        return name;
     }
 
     private call(above: number): string {

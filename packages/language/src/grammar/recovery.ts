@@ -32,10 +32,11 @@ export class Recovery {
             throw this.isUnopened ? mistakes.nothing() : mistakes.braceMissing();
         };
         engine.raiseNoAltException = (occurrence) => {
-            const wanted = (): ReadonlySet<TokenType> => position.shape.choice(position.rule(), occurrence);
-            throw mistakes.isTired || !wanted().has(position.next.tokenType)
-                ? mistakes.wanting(wanted)
-                : mistakes.threadLost();
+            const rule = position.rule();
+            const wanted = (): ReadonlySet<TokenType> => position.shape.choice(rule, occurrence);
+            // A name that the next line was not to give away is missing, whatever stands there.
+            const mayBeLost = !mistakes.isTired && rule !== 'Name' && rule !== 'AnyName';
+            throw mayBeLost && wanted().has(position.next.tokenType) ? mistakes.threadLost() : mistakes.wanting(wanted);
         };
         engine.raiseEarlyExitException = (occurrence) => {
             throw mistakes.wanting(() => position.shape.round(position.rule(), occurrence));
@@ -84,7 +85,9 @@ export class Recovery {
             engine.consumeToken();
             return next;
         }
-        const standsBehind = isOtherWord && engine.LA(2).tokenType === wanted;
+        const standsBehind =
+            (isOtherWord && engine.LA(2).tokenType === wanted) ||
+            (wanted.name === '{' && this.misplaced((type) => type === wanted) !== undefined);
         if (!standsBehind && (position.isAtEnd || follows.includes(next.tokenType))) {
             return this.putIn(wanted);
         }
@@ -264,7 +267,8 @@ export class Recovery {
      */
     private skipToClause(starts: (type: TokenType) => boolean, open: number, isNextBad: boolean): void {
         const { engine, position } = this;
-        let inside = 0;
+        // An opening brace that no closing one goes with opens nothing.
+        let inside = isNextBad && position.isAt('{') && position.closersAhead() < open ? -1 : 0;
         for (let mayStop = !isNextBad; !position.isAtEnd; mayStop = true) {
             const { tokenType, image } = position.next;
             if (inside === 0 && image === '}' && open > 0) {
