@@ -86,6 +86,9 @@ export class Headings {
     private isHeading(...shapes: readonly ('text' | 'name' | 'plain name' | '{' | 'is' | 'for')[]): boolean {
         return shapes.every((shape, index) => {
             const { image, tokenType } = this.engine.LA(index + 2);
+            if (this.position.startsLine(index + 2)) {
+                return false;
+            }
             switch (shape) {
                 case 'text':
                     return tokenType.name === 'STRING';
