@@ -83,7 +83,7 @@ export class Headings {
     }
 
     /** Whether these stand behind the next token, on its line. */
-    private isHeading(...shapes: readonly ('text' | 'name' | 'plain name' | '{' | 'is' | 'for')[]): boolean {
+    private isHeading(...shapes: readonly ('text' | 'name' | 'plain name' | '{' | 'is')[]): boolean {
         return shapes.every((shape, index) => {
             const { image, tokenType } = this.engine.LA(index + 2);
             if (this.position.startsLine(index + 2)) {
