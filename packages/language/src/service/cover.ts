@@ -262,7 +262,8 @@ function applyLayClauses(
     for (const { lay, courses, isWholeMenu } of layClauses(plan, dishes)) {
         const inScope = (piece: CoverPiece): boolean =>
             courses.includes(piece.course) || (isWholeMenu && piece.purpose !== 'eating');
-        const wanting = pieces.filter((piece) => inScope(piece) && piece.purpose === 'eating');
+        // A butter spreader or a coffee spoon that the clause names is the one that bread or coffee asks for.
+        const wanting = pieces.filter(inScope);
         const settled: CoverPiece[] = [];
         const SIDES = [
             ['left', lay.left],
@@ -284,9 +285,9 @@ function applyLayClauses(
                     piece,
                     course,
                     dish: want?.dish,
-                    purpose: 'eating',
+                    purpose: want?.purpose ?? 'eating',
                     side,
-                    when: 'laid',
+                    when: want?.purpose === 'coffee' ? want.when : 'laid',
                     state: want?.state,
                     to: want?.to,
                     from: 'lay',
@@ -299,8 +300,7 @@ function applyLayClauses(
             ...pieces.filter(
                 (piece) =>
                     !inScope(piece) ||
-                    piece.purpose !== 'eating' ||
-                    (wanting.includes(piece) && piece.when === 'brought'),
+                    (wanting.includes(piece) && (piece.purpose !== 'eating' || piece.when === 'brought')),
             ),
             ...settled,
         ];
