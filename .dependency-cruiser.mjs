@@ -35,9 +35,7 @@ const layers = {
     framework: inPackage('(langium|chevrotain|vscode-uri)'),
     protocol: inPackage('vscode-[^/]+'),
     node: `^(node:.+|${builtinModules.join('|')})$`,
-    cliPackages: inPackage(
-        '(commander|picocolors|@babel/code-frame|babel__code-frame|diff|tinyglobby|node-sarif-builder|sarif)',
-    ),
+    cliPackages: inPackage('(chokidar|commander|picocolors|diff|tinyglobby|sarif)'),
     vscode: '^vscode$|' + inPackage('(vscode|vscode-languageclient)'),
 };
 

@@ -17,6 +17,7 @@ export interface CheckOptions {
     readonly maxWarnings?: number;
     readonly fix?: boolean;
     readonly unsafeFixes?: boolean;
+    readonly watch?: boolean;
     readonly stdinName?: string;
     readonly root?: string;
     readonly color: ColorChoice;

@@ -40,11 +40,14 @@ function program(): Command {
         .addOption(new Option('--max-warnings <number>', 'fail on more warnings than this').argParser(wholeNumber))
         .option('--fix', 'apply the fixes that are surely meant')
         .option('--unsafe-fixes', 'apply also those that change the service')
+        .option('--watch', 'check again whenever files change')
         .addOption(stdinName())
         .addOption(root())
         .addOption(color())
         .action(async (paths: string[], options: CheckOptions) => {
-            process.exitCode = await (await import('./check.js')).runCheck(paths, options);
+            process.exitCode = options.watch
+                ? await (await import('./watch.js')).runWatch(paths, options)
+                : await (await import('./check.js')).runCheck(paths, options);
         });
     verb(program, 'compile', 'write the service plan of an event as JSON')
         .argument('<file>', 'the event, or - for standard input')
