@@ -3,7 +3,7 @@ import type { Eaten, Figure, Kind, Piece } from '../plan/cupboard.js';
 import { customSpecs, type CustomSpec } from '../plan/customs.js';
 import { findCourse } from '../plan/names.js';
 import type { Named } from '../plan/origin.js';
-import { show, type Dimension, type UnitName } from '../plan/quantity.js';
+import { DISPLAY_UNIT, show } from '../plan/quantity.js';
 import type { Occurrence } from '../plan/types.js';
 import { explainInMarkdown } from '../explain.js';
 import { ruleById } from '../rules/index.js';
@@ -119,18 +119,9 @@ const sourced = (sources: readonly string[]): string | undefined =>
     sources.length > 0 ? `*Source: ${escaped([...new Set(sources)].join('; '))}*` : undefined;
 
 // ------------------------------------------------------------------ pieces
-const UNIT: Record<Exclude<Dimension, 'count'>, UnitName> = {
-    temperature: '°C',
-    length: 'mm',
-    volume: 'ml',
-    mass: 'g',
-    time: 'min',
-    share: '%',
-};
-
 /** A figure as written, with its upper end where it has one. */
 function figureText({ low, high, size }: Figure): string {
-    const unit = size.unit ?? (size.dimension === 'count' ? undefined : UNIT[size.dimension]);
+    const unit = size.unit ?? (size.dimension === 'count' ? undefined : DISPLAY_UNIT[size.dimension]);
     if (unit === undefined) {
         return String(low);
     }
@@ -255,5 +246,5 @@ function valueText(spec: CustomSpec, value: string | number): string {
     const dimension = spec.figure?.dimension;
     return typeof value === 'string' || dimension === undefined || dimension === 'count'
         ? String(value)
-        : show(value, UNIT[dimension], 1);
+        : show(value, DISPLAY_UNIT[dimension], 1);
 }

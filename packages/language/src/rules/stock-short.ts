@@ -1,6 +1,7 @@
 import { isFromCupboard, type Origin } from '../plan/origin.js';
 import { show } from '../plan/quantity.js';
 import type { Plan } from '../plan/types.js';
+import { flatwareOf } from '../service/cover.js';
 import type { PullLine, Service } from '../service/types.js';
 import type { Fix } from './fixes.js';
 import { defineRule, type RuleExample } from './rule.js';
@@ -83,16 +84,7 @@ function firstUse(plan: Plan, service: Service, name: string): Origin | undefine
         return [served.vessel, served.under].find((use) => use?.piece.name === name)?.piece.origin ?? head;
     }
     for (const { cover } of service.variations) {
-        const pieces = [
-            ...cover.left,
-            ...cover.right,
-            ...cover.above,
-            ...cover.breadPlate,
-            ...cover.brought,
-            ...cover.saucer,
-            ...cover.glasses,
-            ...cover.broughtGlasses,
-        ];
+        const pieces = [...flatwareOf(cover), ...cover.glasses, ...cover.broughtGlasses];
         const found = pieces.find(({ piece }) => piece.name === name);
         if (found && !isFromCupboard(found.origin)) {
             return found.origin;

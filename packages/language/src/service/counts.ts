@@ -1,4 +1,5 @@
 import type { Plan } from '../plan/types.js';
+import { flatwareOf } from './cover.js';
 import type { DishFacts, PieceCount, Service, Variation } from './types.js';
 
 interface Counted {
@@ -25,14 +26,7 @@ export function countPieces({ plan, variations, facts, coffee }: Counted): Piece
         byPiece.set(piece, uses.set(key, use));
     };
     for (const { cover, count, dishes } of variations) {
-        for (const piece of [
-            ...cover.left,
-            ...cover.right,
-            ...cover.above,
-            ...cover.breadPlate,
-            ...cover.brought,
-            ...cover.saucer,
-        ]) {
+        for (const piece of flatwareOf(cover)) {
             add(piece.piece.name, piece.course, piece.purpose, count);
         }
         for (const glass of [...cover.glasses, ...cover.broughtGlasses]) {

@@ -370,3 +370,8 @@ export function lastCourseOf(plan: Plan, glass: CoverGlass): number {
     const course = until && findCourse(plan.menu, until.name);
     return course?.index ?? glass.course;
 }
+
+/** Every piece of a cover, laid or brought; glasses and plates apart. */
+export function flatwareOf(cover: Cover): CoverPiece[] {
+    return [...cover.left, ...cover.right, ...cover.above, ...cover.breadPlate, ...cover.brought, ...cover.saucer];
+}
