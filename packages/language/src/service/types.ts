@@ -233,7 +233,7 @@ export interface PourNeed {
     readonly drinksEach?: number;
 }
 
-/** Everything derived. `courses`, `facts` and `servings` run in the menu's order. */
+/** Everything derived. `courses`, `facts` and `servings` run in the menu's order. What is costly is worked out when asked for. */
 export interface Service {
     readonly groups: readonly GuestGroup[];
     readonly guestCount: number;
