@@ -15,14 +15,26 @@ interface Parts {
     readonly menu?: string;
     readonly course?: string;
     readonly pour?: string;
+    /** Whole blocks; a team of its own takes the place of the captain's. */
+    readonly items?: string;
 }
 
 /** A plan with one clause more in one of its blocks. */
-function written({ event = '', guests = '', house = '', room = '', menu = '', course = '', pour = '' }: Parts): string {
+function written({
+    event = '',
+    guests = '',
+    house = '',
+    room = '',
+    menu = '',
+    course = '',
+    pour = '',
+    items = '',
+}: Parts): string {
     return `event "Lantern supper" { date 2026-10-17  zone America/New_York  seated 19:00  guests 24 ${guests}  ${event} }
 house "Saltmarsh Hall" { ${house} }
 room "Long gallery" 18 m by 11 m { table T1 to T3: round 60 inch, 8 seats  ${room} }
-team { captain 1 }
+${items.startsWith('team') ? '' : 'team { captain 1 }'}
+${items}
 menu {
     course main "Lamb" {
         served on dinner-plate warmed at 60 °C
@@ -50,6 +62,12 @@ const figure = (celsius: number) => ({ celsius });
 describe('every clause lands in the plan', () => {
     it.each<readonly [string, Parts, object]>([
         ['doors', { event: 'doors 18:30' }, { event: { doors: '18:30' } }],
+        ['ends', { event: 'ends 23:30' }, { event: { ends: '23:30' } }],
+        [
+            'rented pieces',
+            { event: 'rent 30 salad-fork, 12 tablecloth' },
+            { event: { rents: [{ piece: 'salad-fork', own: 30 }, { piece: 'tablecloth' }] } },
+        ],
         ['revision', { event: 'revision 4' }, { event: { revision: 4 } }],
         ['reference', { event: 'reference "saltmarsh-1"' }, { event: { reference: 'saltmarsh-1' } }],
         ['notice', { event: 'notice "Ask us."' }, { event: { notice: 'Ask us.' } }],
@@ -91,6 +109,9 @@ describe('every clause lands in the plan', () => {
             { course: 'lasts 35 min, give or take 5 min' },
             course({ lasts: { minutes: 35, giveOrTake: { minutes: 5 } } }),
         ],
+        ['starts at', { course: 'starts at 19:20' }, course({ startsAt: '19:20' })],
+        ['plated in', { course: 'plated in 10 s, 6 s' }, dish({ platedIn: [{ written: '10 s' }, { minutes: 0.1 }] })],
+        ['plated ahead', { course: 'plated ahead into hot-box' }, dish({ platedAhead: { into: 'hot-box' } })],
         ['preset', { course: 'preset 10 min before seating' }, course({ preset: { beforeSeating: { minutes: 10 } } })],
         ['eaten with', { course: 'eaten with steak-knife' }, dish({ eatenWith: [[{ piece: 'steak-knife' }]] })],
         ['contains', { course: 'contains milk' }, dish({ contains: [{ name: 'milk' }] })],
@@ -161,6 +182,40 @@ describe('every clause lands in the plan', () => {
             { menu: { toastsAndSpeeches: [{ sort: 'speech' }] } },
         ],
         [
+            'speech at a time',
+            { menu: 'speech "Welcome" at 20:15, lasts 5 min' },
+            { menu: { toastsAndSpeeches: [{ startsAt: '20:15' }] } },
+        ],
+        [
+            'wash',
+            { menu: 'wash dinner-plate after main for main' },
+            { menu: { washes: [{ piece: 'dinner-plate', after: 'main', for: 'main' }] } },
+        ],
+        ['pass', { room: 'pass on the far' }, { room: { pass: 'far' } }],
+        [
+            'a table in its place, turned',
+            { room: 'table T9: rectangle 72 inch by 30 inch, 6 seats, at 3 m by 4 m, turned' },
+            { room: { tables: [{}, { middle: { fromLeft: { millimetres: 3000 } }, turned: true, seatsEach: 6 }] } },
+        ],
+        [
+            'tasks of the setup',
+            {
+                items: 'setup { task "Chairs" takes 20 min  task "Cloths" takes 30 min, between 20 min and 40 min, after "Chairs", by 4 servers }',
+            },
+            {
+                tasks: [
+                    { when: 'setup', title: 'Chairs', takes: { minutes: 20 } },
+                    { after: ['Chairs'], between: { least: { minutes: 20 } }, by: { count: 4, role: 'servers' } },
+                ],
+            },
+        ],
+        ['tasks of the strike', { items: 'strike { task "Count" takes 20 min }' }, { tasks: [{ when: 'strike' }] }],
+        [
+            'stations of a plating line',
+            { items: 'team { plating-lines 2 with stations of 3 s, 4 s }' },
+            { team: { roles: [{ stations: [{ written: '3 s' }, { written: '4 s' }] }] } },
+        ],
+        [
             'waiver',
             { course: 'waive wine-temperature because "the host’s own wine"' },
             { waivers: [{ rule: 'wine-temperature', because: 'the host’s own wine' }] },
@@ -173,6 +228,7 @@ describe('every clause lands in the plan', () => {
 
     it.each([
         ['refill 1', { refills: 1 }],
+        ['tasted by the host', { tastedByHost: true }],
         ['topped up until main', { toppedUpUntil: 'main' }],
         ['brought with the course', { glassBrought: true }],
         ['left off for children', { leftOffFor: [{ children: true }] }],

@@ -17,6 +17,8 @@ const FACTORS: Readonly<Record<Exclude<UnitName, '°C' | '°F'>, readonly [exact
     m: ['1000', 'temperature §9: SI prefix'],
     inch: ['25.4', 'temperature §9: 1 in = 25.4 mm'],
     ft: ['304.8', 'temperature §9: 12 in'],
+    'sq ft': ['0.09290304', 'temperature §9: 12 in × 25.4 mm, squared'],
+    'sq m': ['1', 'the computing unit'],
     ml: ['1', 'temperature §9: the computing unit'],
     cl: ['10', 'temperature §9: SI prefix'],
     l: ['1000', 'temperature §9: SI prefix'],
@@ -152,6 +154,7 @@ describe('through the language', () => {
     type Figure = Readonly<Record<string, string | number>>;
     interface CompiledPlan {
         readonly room: { readonly width: Figure };
+        readonly house: { readonly washing: readonly [{ readonly bench: Figure }] };
         readonly menu: {
             readonly courses: readonly [
                 {
@@ -164,9 +167,10 @@ describe('through the language', () => {
     }
 
     /** The compiled plan of a small evening; findings do not matter here. */
-    function plan(parts: { course?: string; room?: string; pour?: string }): CompiledPlan {
-        const { course = '', room = '18 m by 11 m', pour = '100 ml' } = parts;
+    function plan(parts: { course?: string; room?: string; pour?: string; house?: string }): CompiledPlan {
+        const { course = '', room = '18 m by 11 m', pour = '100 ml', house = '' } = parts;
         const text = `event "Lantern supper" { date 2026-10-17  zone America/Halifax  seated 19:00  guests 4 }
+house "Saltmarsh Hall" { ${house} }
 room "Long gallery" ${room} { }
 menu { course main "Lamb" { served on dinner-plate ${course}  contains nothing  pour "Country red" ${pour} } }`;
         const files = filesInMemory({ 'supper.cover': text });
@@ -180,6 +184,7 @@ menu { course main "Lamb" { served on dinner-plate ${course}  contains nothing  
     const WAYS: Readonly<Record<string, readonly [(figure: string) => Figure, key: string]>> = {
         temperature: [(figure) => dish(`at ${figure}`).servedAt, 'celsius'],
         length: [(figure) => plan({ room: `${figure} by ${figure}` }).room.width, 'millimetres'],
+        area: [(figure) => plan({ house: `washing { bench ${figure} }` }).house.washing[0].bench, 'squareMetres'],
         volume: [(figure) => course({ pour: figure }).pours[0].amount, 'millilitres'],
         mass: [(figure) => dish(`at 60 °C, portion ${figure}`).portion, 'grams'],
         time: [(figure) => course({ course: `at 60 °C  lasts ${figure}` }).lasts, 'minutes'],

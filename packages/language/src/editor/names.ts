@@ -24,6 +24,7 @@ const MEANS: Record<NameSort, readonly NameSort[]> = {
     role: ['role'],
     'dish-title': ['dish-title'],
     'pour-title': ['pour-title'],
+    'task-title': ['task-title'],
 };
 
 export function isSameThing(one: Occurrence, other: Occurrence): boolean {

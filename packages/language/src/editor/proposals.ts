@@ -58,6 +58,7 @@ const KIND_OF_SORT: Partial<Record<NameSort, CompletionItemKind>> = {
     role: CompletionItemKind.Field,
     'dish-title': CompletionItemKind.Field,
     'pour-title': CompletionItemKind.Field,
+    'task-title': CompletionItemKind.Field,
 };
 
 /** The roles a team usually has; it may have others. */
@@ -84,7 +85,8 @@ function namesOf(wanted: Occurrence, { plan }: Checked): readonly string[] {
         case 'rule':
             return rules.map(({ id }) => id);
         case 'dish-title':
-        case 'pour-title': {
+        case 'pour-title':
+        case 'task-title': {
             const declared = plan.readings.flatMap(({ occurrences }) =>
                 occurrences.filter(({ role, sort }) => role === 'declares' && sort === wanted.sort),
             );

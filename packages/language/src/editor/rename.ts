@@ -23,10 +23,11 @@ const NOUN: Partial<Record<NameSort, string>> = {
     table: 'table',
     'dish-title': 'dish',
     'pour-title': 'drink on the menu',
+    'task-title': 'task',
 };
 
 /** Always written in quotes. */
-const TITLES: ReadonlySet<NameSort> = new Set(['dish-title', 'pour-title']);
+const TITLES: ReadonlySet<NameSort> = new Set(['dish-title', 'pour-title', 'task-title']);
 
 /** The name that a rename would begin with, and its place without the quotes around it. */
 export function renamableAt(place: Place, offset: number): { readonly range: Range; readonly placeholder: string } {
@@ -151,7 +152,7 @@ function refuseTaken(folder: Folder, places: readonly Occurrence[], name: string
         for (const plan of plans) {
             const { plan: resolved } = folder.checked(plan);
             const taken = sorts.some((each) =>
-                each === 'dish-title' || each === 'pour-title' || each === 'course'
+                TITLES.has(each) || each === 'course'
                     ? resolved.readings.some(({ occurrences }) =>
                           occurrences.some(
                               (other) => other.role === 'declares' && other.sort === each && other.name === name,

@@ -46,6 +46,7 @@ const PLACES: Readonly<Record<string, (words: string) => string>> = {
     equipment: (words) => `house "Hall" { own 2 warmer { ${words} } }`,
     room: (words) => `room "Hall" { ${words} }`,
     team: (words) => `team { ${words} }`,
+    setup: (words) => `setup { ${words} }`,
     'rate of a role': (words) => `team { plating-lines 2 at ${words} }`,
     kind: (words) => `kind soup { ${words} }`,
     piece: (words) => `fork crab-fork { ${words} }`,

@@ -1,5 +1,5 @@
 /** Event, house, room and team, for the compiled plan. */
-import type { Event, House, NamedGuest, Room, Tables, Team, WashLine } from '../plan/types.js';
+import type { Event, House, NamedGuest, Room, Stock, Tables, Task, Team, WashLine } from '../plan/types.js';
 import type { Places } from './places.js';
 import type { Telling } from './plan-menu.js';
 import { at, clockJson, dateJson, figureJson, needJson, quantityJson, textJson, type Json } from './plan-values.js';
@@ -12,6 +12,8 @@ export function eventJson({ places, plan }: Telling, event: Event): Json {
         zone: textJson(event.zone),
         doors: clockJson(event.doors),
         seated: clockJson(event.seated),
+        ends: clockJson(event.ends),
+        rents: event.rents.map((rent) => stockJson(places, rent)),
         revision: event.revision?.count,
         reference: textJson(event.reference),
         notice: textJson(event.notice),
@@ -65,12 +67,7 @@ export function houseJson({ places, plan }: Telling, house: House): Json {
             ),
             caution: 'Planning figures; the code in force at the place and the authority that applies it decide.',
         },
-        stock: house.stock.map((stock) => ({
-            piece: stock.piece.name,
-            own: stock.count.count,
-            holds: stock.holds.map((hold) => ({ count: hold.count, of: hold.what })),
-            ...at(places, stock.origin),
-        })),
+        stock: house.stock.map((stock) => stockJson(places, stock)),
         spares: house.spares.map((spare) => ({
             share: quantityJson(spare.share),
             of: spare.piece?.name,
@@ -78,6 +75,15 @@ export function houseJson({ places, plan }: Telling, house: House): Json {
         })),
         washing: house.washing.map((line) => washJson(places, line)),
         customs: Object.fromEntries(customs),
+    };
+}
+
+function stockJson(places: Places, stock: Stock): Json {
+    return {
+        piece: stock.piece.name,
+        own: stock.count.count,
+        holds: stock.holds.map((hold) => ({ count: hold.count, of: hold.what })),
+        ...at(places, stock.origin),
     };
 }
 
@@ -104,6 +110,7 @@ export function roomJson({ places }: Telling, room: Room): Json {
         depth: quantityJson(room.depth),
         temperature: quantityJson(room.temperature),
         aisle: quantityJson(room.aisle),
+        pass: room.pass?.wall,
         tables: room.tables.map((tables) => tablesJson(places, tables)),
     };
 }
@@ -118,6 +125,8 @@ function tablesJson(places: Places, tables: Tables): Json {
         joined: tables.joined?.count,
         seatsEach: tables.seats?.count,
         accessible: tables.accessible?.count,
+        middle: tables.at && { fromLeft: quantityJson(tables.at.x), fromNear: quantityJson(tables.at.y) },
+        turned: tables.turned || undefined,
     };
 }
 
@@ -132,7 +141,20 @@ export function teamJson({ places }: Telling, team: Team): Json {
                 perMinutes: role.rate.perMinutes,
                 written: role.rate.written,
             },
+            stations: role.stations.length > 0 ? role.stations.map(quantityJson) : undefined,
             ...at(places, role.origin),
         })),
     };
+}
+
+export function tasksJson({ places, plan }: Telling): Json[] {
+    return plan.tasks.map((task: Task) => ({
+        when: task.when,
+        title: task.title.text,
+        takes: quantityJson(task.takes),
+        between: task.between && { least: quantityJson(task.between.least), most: quantityJson(task.between.most) },
+        after: task.after.map((earlier) => earlier.text),
+        by: task.by && { count: task.by.count.count, role: task.by.role.name },
+        ...at(places, task.origin),
+    }));
 }

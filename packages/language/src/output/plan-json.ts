@@ -2,7 +2,7 @@ import type { Plan, Waiver } from '../plan/types.js';
 import type { Finding } from '../rules/rule.js';
 import type { Service } from '../service/types.js';
 import { Places } from './places.js';
-import { eventJson, houseJson, roomJson, teamJson } from './plan-house.js';
+import { eventJson, houseJson, roomJson, tasksJson, teamJson } from './plan-house.js';
 import { menuJson, type Telling } from './plan-menu.js';
 import { serviceJson } from './plan-service.js';
 import { at, type Json } from './plan-values.js';
@@ -45,6 +45,7 @@ export function planJson(checked: Compilable, despiteErrors = false): Json {
         house: houseJson(telling, plan.house),
         room: plan.room && roomJson(telling, plan.room),
         team: plan.team && teamJson(telling, plan.team),
+        tasks: tasksJson(telling),
         recipes: plan.recipes.map(({ path, state, portions, title }) => ({ path, state, title, portions })),
         findings: findings.map((finding) => findingJson(telling.places, finding)),
         waivers: plan.waivers.map((waiver) => waiverJson(telling.places, waiver)),

@@ -17,7 +17,7 @@ import type {
 import { factsOf } from '../service/derive.js';
 import type { Service } from '../service/types.js';
 import type { Places } from './places.js';
-import { at, needJson, quantityJson, textJson, whoJson, type Json } from './plan-values.js';
+import { at, clockJson, needJson, quantityJson, textJson, whoJson, type Json } from './plan-values.js';
 
 export interface Telling {
     readonly plan: Plan;
@@ -35,6 +35,12 @@ export function menuJson(telling: Telling): Json | undefined {
             water: menu.water && waterJson(telling, menu.water),
             coffee: menu.coffee && coffeeJson(telling, menu.coffee),
             toastsAndSpeeches: menu.speeches.map((speech) => speechJson(places, speech)),
+            washes: menu.washes.map((wash) => ({
+                piece: wash.piece.name,
+                after: wash.after.name,
+                for: wash.for.name,
+                ...at(places, wash.origin),
+            })),
             lay: menu.lay && layJson(places, menu.lay),
         }
     );
@@ -48,6 +54,7 @@ function courseJson(telling: Telling, course: Course): Json {
         title: course.title,
         ...at(places, course.head),
         lasts: course.lasts && { ...quantityJson(course.lasts.time), giveOrTake: quantityJson(course.lasts.spread) },
+        startsAt: clockJson(course.startsAt?.time),
         preset: course.preset && {
             beforeSeating: quantityJson(course.preset.before),
             ...at(places, course.preset.origin),
@@ -90,6 +97,9 @@ function dishJson(telling: Telling, dish: Dish): Json {
         },
         cookExtra: dish.extra?.count,
         carried: dish.carried?.how,
+        platedIn: dish.platedIn?.times.map(quantityJson),
+        platedAhead: dish.platedAhead && { into: dish.platedAhead.gear?.name, ...at(places, dish.platedAhead.origin) },
+        within: quantityJson(served.within?.time),
         contains: containsJson(telling, dish.contains),
         suits: dish.suits.map((named) => named.name),
         accompaniments: dish.accompaniments.map((beside) => accompanimentJson(telling, beside)),
@@ -165,6 +175,7 @@ function pourJson(telling: Telling, pour: Pour): Json {
         refills: pour.refills?.count,
         toppedUpUntil: pour.toppedUpUntil?.name,
         glassBrought: pour.brought || undefined,
+        tastedByHost: pour.tasted || undefined,
         leftOffFor: pour.leftOffFor.map(needJson),
         strength:
             quantityJson(pour.strength) ??
@@ -229,6 +240,7 @@ function speechJson(places: Places, speech: Speech): Json {
         title: speech.title,
         ...at(places, speech.origin),
         when: speech.when && { [speech.when.when]: speech.when.course.name },
+        startsAt: clockJson(speech.at),
         lasts: quantityJson(speech.lasts),
         with: textJson(speech.pour),
     };

@@ -12,6 +12,7 @@ export type Json = Readonly<Record<string, unknown>>;
 const UNIT_KEY: Record<Dimension, string> = {
     temperature: 'celsius',
     length: 'millimetres',
+    area: 'squareMetres',
     volume: 'millilitres',
     mass: 'grams',
     time: 'minutes',

@@ -37,7 +37,15 @@ describe('the customs', () => {
     });
 
     it.each(customSpecs)('$name can be written in a house with every value it accepts', ({ name, choices, figure }) => {
-        const units = { count: '', length: ' mm', share: ' %', time: ' min', volume: ' ml', temperature: ' °C' };
+        const units = {
+            count: '',
+            length: ' mm',
+            area: ' sq m',
+            share: ' %',
+            time: ' min',
+            volume: ' ml',
+            temperature: ' °C',
+        };
         const amount = figure ? `${figure.high}${units[figure.dimension]}` : [];
         const values = [...(choices ?? []).map((choice) => choice.value), amount].flat();
         if (figure?.per) {

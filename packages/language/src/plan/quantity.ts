@@ -1,8 +1,8 @@
 import convert, { type Unit as ConvertUnit } from 'convert';
 import type { Origin } from './origin.js';
 
-/** What a figure measures. The computing unit of each: °C, mm, ml, g, min, share (0–1), a bare count. */
-export type Dimension = 'temperature' | 'length' | 'volume' | 'mass' | 'time' | 'share' | 'count';
+/** What a figure measures. The computing unit of each: °C, mm, m², ml, g, min, share (0–1), a bare count. */
+export type Dimension = 'temperature' | 'length' | 'area' | 'volume' | 'mass' | 'time' | 'share' | 'count';
 
 /** A figure with its unit. `value` is in the computing unit of its dimension; `written` is what the user typed. */
 export interface Quantity {
@@ -31,6 +31,8 @@ export const UNITS = {
     m: { dimension: 'length', library: 'm' },
     inch: { dimension: 'length', library: 'inch' },
     ft: { dimension: 'length', library: 'ft' },
+    'sq ft': { dimension: 'area', library: 'ft2' },
+    'sq m': { dimension: 'area', library: 'm2' },
     ml: { dimension: 'volume', library: 'ml' },
     cl: { dimension: 'volume', library: 'cl' },
     l: { dimension: 'volume', library: 'l' },
@@ -46,14 +48,14 @@ export const UNITS = {
     '%': { dimension: 'share' },
 } as const satisfies Record<string, UnitSpec>;
 
-const COMPUTING_UNIT = { temperature: 'C', length: 'mm', volume: 'ml', mass: 'g', time: 'min' } as const;
+const COMPUTING_UNIT = { temperature: 'C', length: 'mm', area: 'm2', volume: 'ml', mass: 'g', time: 'min' } as const;
 
 /** Twelve significant digits, and zero where only the noise of binary fractions is left: 32 °F are 0 °C. */
 function tidy(value: number): number {
     return Math.abs(value) < 1e-12 ? 0 : Number(value.toPrecision(12));
 }
 
-/** @returns `value` in the computing unit of the unit's dimension (°C, mm, ml, g, min, share 0–1). */
+/** @returns `value` in the computing unit of the unit's dimension (°C, mm, m², ml, g, min, share 0–1). */
 export function toComputing(value: number, unit: UnitName): number {
     const spec: UnitSpec = UNITS[unit];
     if (spec.dimension === 'share') {
@@ -80,6 +82,7 @@ function convertBetween(value: number, from: string, to: string): number {
 export const DISPLAY_UNIT: Record<Exclude<Dimension, 'count'>, UnitName> = {
     temperature: '°C',
     length: 'mm',
+    area: 'sq m',
     volume: 'ml',
     mass: 'g',
     time: 'min',

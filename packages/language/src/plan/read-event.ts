@@ -1,4 +1,5 @@
 import type * as ast from '../grammar/generated/ast.js';
+import { readStock } from './read-house.js';
 import { readNeed, readWaivers } from './read-menu.js';
 import { ofType, type Scribe } from './read-scribe.js';
 import type { Event, Guests, NamedGuest, Seat } from './types.js';
@@ -16,6 +17,7 @@ export function readEvent(scribe: Scribe, node: ast.Event): Event {
     const zone = one<ast.ZoneClause>('ZoneClause', 'zone');
     const doors = one<ast.DoorsClause>('DoorsClause', 'doors');
     const seated = one<ast.SeatedClause>('SeatedClause', 'seated');
+    const ends = one<ast.EndsClause>('EndsClause', 'ends');
     const revision = one<ast.RevisionClause>('RevisionClause', 'revision');
     const reference = one<ast.ReferenceClause>('ReferenceClause', 'reference');
     const notice = one<ast.NoticeClause>('NoticeClause', 'notice');
@@ -30,6 +32,10 @@ export function readEvent(scribe: Scribe, node: ast.Event): Event {
         zone: zone && scribe.textOf(zone, 'zone'),
         doors: doors && scribe.clock(doors),
         seated: seated && scribe.clock(seated),
+        ends: ends && scribe.clock(ends),
+        rents: ofType<Clause, ast.RentClause>(clauses, 'RentClause').flatMap((rent) =>
+            (rent.stock ?? []).flatMap((stock) => readStock(scribe, stock)),
+        ),
         revision: revision && scribe.count(revision, 'number'),
         reference: reference && scribe.textOf(reference, 'text'),
         notice: notice && scribe.textOf(notice, 'text'),

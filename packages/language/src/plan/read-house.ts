@@ -1,9 +1,9 @@
 import type * as ast from '../grammar/generated/ast.js';
 import { customSpecs, type CustomSpec } from './customs.js';
-import type { Named } from './origin.js';
-import type { Dimension } from './quantity.js';
+import type { Count, Named, Text } from './origin.js';
+import type { Dimension, Quantity } from './quantity.js';
 import { ofType, type Scribe } from './read-scribe.js';
-import type { Custom, House, Rate, Room, Tables, Team, WashLine } from './types.js';
+import type { Custom, House, Rate, Room, Tables, Task, Team, WashLine } from './types.js';
 
 type Clause = ast.HouseClause;
 
@@ -47,7 +47,7 @@ export function readHouse(scribe: Scribe, node: ast.House): House {
     };
 }
 
-function readStock(scribe: Scribe, node: ast.Stock): House['stock'] {
+export function readStock(scribe: Scribe, node: ast.Stock): House['stock'] {
     const count = scribe.count(node);
     const piece = scribe.named(node, 'piece', 'piece');
     const holds = (node.holds ?? []).flatMap((hold) => {
@@ -121,6 +121,7 @@ function readRate(scribe: Scribe, node: ast.Rate | undefined): Rate | undefined 
 export function readRoom(scribe: Scribe, node: ast.Room): Room {
     const clauses = node.clauses ?? [];
     const at = scribe.once(ofType<ast.RoomClause, ast.RoomAt>(clauses, 'RoomAt'), 'at');
+    const pass = scribe.once(ofType<ast.RoomClause, ast.PassOn>(clauses, 'PassOn'), 'pass on the');
     const aisle = scribe.once(ofType<ast.RoomClause, ast.Aisle>(clauses, 'Aisle'), 'aisle');
     return {
         title: node.title ?? '',
@@ -129,6 +130,7 @@ export function readRoom(scribe: Scribe, node: ast.Room): Room {
         tables: ofType<ast.RoomClause, ast.Tables>(clauses, 'Tables').flatMap((tables) => readTables(scribe, tables)),
         temperature: scribe.quantity(at?.temp, ['temperature']),
         aisle: scribe.quantity(aisle?.width, ['length']),
+        pass: pass?.wall && { wall: pass.wall, origin: scribe.origin(pass) },
         head: scribe.head(node, 'title', 'width', 'depth'),
         origin: scribe.origin(node),
     };
@@ -166,6 +168,20 @@ function tables(
     shape: Named,
     size: Tables['size'],
 ): Tables {
+    const phrases = node.phrases ?? [];
+    const one = <U extends ast.TablePhrase>(type: U['$type'], clause: string): U | undefined =>
+        scribe.once(ofType<ast.TablePhrase, U>(phrases, type), clause);
+    const counts = ofType<ast.TablePhrase, ast.TableCount>(phrases, 'TableCount');
+    const counted = (of: ast.TableCount['of']): Count | undefined => {
+        const count = scribe.once(
+            counts.filter((each) => each.of === of),
+            of,
+        );
+        return count && scribe.count(count);
+    };
+    const middle = one<ast.TableAt>('TableAt', 'at');
+    const x = scribe.quantity(middle?.x, ['length']);
+    const y = scribe.quantity(middle?.y, ['length']);
     return {
         first,
         last: node.last === undefined ? undefined : { name: node.last, origin: scribe.at(node, 'last') },
@@ -174,8 +190,10 @@ function tables(
         size,
         depth: scribe.quantity(node.depth, ['length']),
         joined: scribe.count(node, 'joined'),
-        seats: scribe.count(node, 'seats'),
-        accessible: scribe.count(node, 'accessible'),
+        seats: counted('seats'),
+        accessible: counted('accessible'),
+        at: x && y && { x, y },
+        turned: phrases.some((phrase) => phrase.$type === 'TableTurned'),
         origin: scribe.origin(node),
     };
 }
@@ -204,9 +222,56 @@ export function readTeam(scribe: Scribe, node: ast.Team): Team {
             const count = scribe.count(role);
             const name = scribe.named(role, 'role', 'role');
             return count && name
-                ? [{ role: name, count, rate: readRate(scribe, role.rate), origin: scribe.origin(role) }]
+                ? [
+                      {
+                          role: name,
+                          count,
+                          rate: readRate(scribe, role.rate),
+                          stations: times(scribe, role.stations),
+                          origin: scribe.origin(role),
+                      },
+                  ]
                 : [];
         }),
+        origin: scribe.origin(node),
+    };
+}
+
+/** The lengths of time of a list that can be read. */
+export function times(scribe: Scribe, nodes: readonly ast.Quantity[] | undefined): Quantity[] {
+    return (nodes ?? []).flatMap((node) => scribe.quantity(node, ['time']) ?? []);
+}
+
+export function readTasks(scribe: Scribe, node: ast.Tasks): Task[] {
+    return (node.tasks ?? []).flatMap((task) => {
+        const title = scribe.textOf(task, 'title');
+        return title ? [readTask(scribe, node.when, task, title)] : [];
+    });
+}
+
+function readTask(scribe: Scribe, when: Task['when'], node: ast.Task, title: Text): Task {
+    const phrases = node.phrases ?? [];
+    const one = <U extends ast.TaskPhrase>(type: U['$type'], clause: string): U | undefined =>
+        scribe.once(ofType<ast.TaskPhrase, U>(phrases, type), clause);
+    const between = one<ast.TaskBetween>('TaskBetween', 'between');
+    const least = scribe.quantity(between?.least, ['time']);
+    const most = scribe.quantity(between?.most, ['time']);
+    const after = one<ast.TaskAfter>('TaskAfter', 'after');
+    const by = one<ast.TaskBy>('TaskBy', 'by');
+    const count = by && scribe.count(by);
+    const role = by && scribe.named(by, 'role', 'role');
+    const first = (after?.titles ?? []).flatMap((_, index) => scribe.textOf(after!, 'titles', index) ?? []);
+    scribe.declareAs('task-title', { name: title.text, origin: title.origin });
+    for (const earlier of first) {
+        scribe.occurrences.push({ sort: 'task-title', name: earlier.text, role: 'uses', origin: earlier.origin });
+    }
+    return {
+        when,
+        title,
+        takes: scribe.quantity(one<ast.TaskTakes>('TaskTakes', 'takes')?.time, ['time']),
+        between: least && most && { least, most },
+        after: first,
+        by: count && role && { count, role },
         origin: scribe.origin(node),
     };
 }

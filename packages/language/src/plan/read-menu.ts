@@ -1,6 +1,7 @@
 import type * as ast from '../grammar/generated/ast.js';
 import type { Contains, Eaten, PieceUse } from './cupboard.js';
 import type { Named, Origin } from './origin.js';
+import { times } from './read-house.js';
 import { ofType, type Scribe } from './read-scribe.js';
 import type {
     Accompaniment,
@@ -16,6 +17,7 @@ import type {
     Speech,
     VesselUse,
     Waiver,
+    Wash,
     Water,
     Who,
 } from './types.js';
@@ -40,9 +42,17 @@ export function readMenu(scribe: Scribe, node: ast.Menu): Menu {
         coffee: coffee && readCoffee(scribe, coffee),
         water: water && readWater(scribe, water),
         speeches: ofType<ast.MenuEntry, ast.Toast>(entries, 'Toast').map((toast) => readSpeech(scribe, toast)),
+        washes: ofType<ast.MenuEntry, ast.Wash>(entries, 'Wash').flatMap((wash) => readWash(scribe, wash)),
         lay: lay && readLay(scribe, lay),
         waivers: readWaivers(scribe, entries, scribe.origin(node)),
     };
+}
+
+function readWash(scribe: Scribe, node: ast.Wash): Wash[] {
+    const piece = scribe.named(node, 'piece', 'piece');
+    const after = scribe.named(node, 'after', 'course');
+    const use = scribe.named(node, 'for', 'course');
+    return piece && after && use ? [{ piece, after, for: use, origin: scribe.origin(node) }] : [];
 }
 
 function readCourse(scribe: Scribe, node: ast.Course, index: number): Course {
@@ -56,6 +66,8 @@ function readCourse(scribe: Scribe, node: ast.Course, index: number): Course {
     const clauses = node.clauses ?? [];
     const lasts = scribe.once(ofType<Clause, ast.Lasts>(clauses, 'Lasts'), 'lasts');
     const time = lasts && scribe.quantity(lasts.time, ['time']);
+    const starts = scribe.once(ofType<Clause, ast.StartsAt>(clauses, 'StartsAt'), 'starts at');
+    const startTime = starts && scribe.clock(starts);
     const preset = scribe.once(ofType<Clause, ast.Preset>(clauses, 'Preset'), 'preset');
     const lay = scribe.once(ofType<Clause, ast.Lay>(clauses, 'Lay'), 'lay');
     const head = scribe.head(node, 'kind', 'title', 'dishKind');
@@ -74,6 +86,7 @@ function readCourse(scribe: Scribe, node: ast.Course, index: number): Course {
         head,
         origin: whole.origin,
         lasts: lasts && time && { time, spread: scribe.quantity(lasts.spread, ['time']), origin: scribe.origin(lasts) },
+        startsAt: starts && startTime && { time: startTime, origin: scribe.origin(starts) },
         preset: preset && { before: scribe.quantity(preset.time, ['time']), origin: scribe.origin(preset) },
         dishes: dishes.length > 0 ? dishes : [{ ...shared, ...whole, index: 0, waivers: [] }],
         hasDishes: dishes.length > 0,
@@ -143,6 +156,8 @@ function readDishClauses(scribe: Scribe, clauses: readonly Clause[]): DishClause
     const cooled = one<ast.Cooled>('Cooled', 'cooled to');
     const measured = one<ast.Measured>('Measured', 'measured');
     const carried = one<ast.Carried>('Carried', 'carried');
+    const plated = one<ast.Plated>('Plated', 'plated in');
+    const ahead = one<ast.PlatedAhead>('PlatedAhead', 'plated ahead into');
     return {
         served: served ? readServed(scribe, served) : {},
         eaten: eaten && readEaten(scribe, eaten),
@@ -158,6 +173,8 @@ function readDishClauses(scribe: Scribe, clauses: readonly Clause[]): DishClause
         measured: atTemperature(scribe, measured),
         extra: extra && scribe.count(extra, 'extra'),
         carried: carried?.how && { how: carried.how, origin: scribe.origin(carried) },
+        platedIn: plated && { times: times(scribe, plated.times), origin: scribe.origin(plated) },
+        platedAhead: ahead && { gear: scribe.named(ahead, 'gear', 'piece'), origin: scribe.origin(ahead) },
         accompaniments: ofType<Clause, ast.Accompaniment>(clauses, 'Accompaniment').map((node) =>
             readAccompaniment(scribe, node),
         ),
@@ -202,6 +219,8 @@ function readServed(scribe: Scribe, node: ast.Served): Served {
     const side = one<ast.FromSide>('FromSide', 'from the');
     const poured = one<ast.PouredAtTable>('PouredAtTable', 'poured at table');
     const raw = one<ast.Rawness>('Rawness', 'raw');
+    const within = one<ast.Within>('Within', 'within');
+    const longest = scribe.quantity(within?.time, ['time']);
     return {
         vessel: first,
         under,
@@ -210,6 +229,7 @@ function readServed(scribe: Scribe, node: ast.Served): Served {
         side: side?.side && { side: side.side, origin: scribe.origin(side) },
         pouredAtTable: poured && { gear: scribe.named(poured, 'gear', 'piece'), origin: scribe.origin(poured) },
         raw: raw?.how && { how: raw.how, origin: scribe.origin(raw) },
+        within: within && longest && { time: longest, origin: scribe.origin(within) },
         origin: scribe.origin(node),
     };
 }
@@ -364,6 +384,7 @@ function readPourPhrases(scribe: Scribe, phrases: readonly ast.PourPhrase[]) {
         refills: refill && scribe.count(refill),
         toppedUpUntil: topped && scribe.named(topped, 'course', 'course'),
         brought: phrases.some((phrase) => phrase.$type === 'GlassBrought'),
+        tasted: phrases.some((phrase) => phrase.$type === 'Tasted'),
         leftOffFor: readLeftOff(scribe, phrases),
     };
 }
@@ -453,6 +474,7 @@ function readSpeech(scribe: Scribe, node: ast.Toast): Speech {
         scribe.once(ofType<ast.ToastPhrase, U>(phrases, type), clause);
     const when = one<ast.ToastWhen>('ToastWhen', 'after');
     const course = when && scribe.named(when, 'course', 'course');
+    const clock = one<ast.ToastAt>('ToastAt', 'at');
     const pour = one<ast.ToastWith>('ToastWith', 'with');
     const pourText = pour && scribe.textOf(pour, 'pour');
     if (pourText) {
@@ -462,6 +484,7 @@ function readSpeech(scribe: Scribe, node: ast.Toast): Speech {
         sort: node.sort,
         title: node.title,
         when: when && course && { when: when.when, course },
+        at: clock && scribe.clock(clock),
         lasts: scribe.quantity(one<ast.ToastLasts>('ToastLasts', 'lasts')?.time, ['time']),
         pour: pourText,
         origin: scribe.origin(node),

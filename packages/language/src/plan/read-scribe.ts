@@ -10,6 +10,8 @@ import type { CalendarDate, ClockTime, Misspelt, NameSort, Occurrence, Repeat, U
 const SPELT: Readonly<Record<string, readonly UnitName[]>> = {
     floz: ['fl oz'],
     impfloz: ['imp fl oz'],
+    sqft: ['sq ft'],
+    sqm: ['sq m'],
     C: ['°C'],
     F: ['°F'],
     '°': ['°C', '°F'],
@@ -45,12 +47,13 @@ const SPELT: Readonly<Record<string, readonly UnitName[]>> = {
 };
 
 /** Units that read the same whether spelt with a space or not. */
-const SAME_WORD = new Set(['floz', 'impfloz']);
+const SAME_WORD = new Set(['floz', 'impfloz', 'sqft', 'sqm']);
 
 /** The units a bare figure of each dimension most likely means, likeliest first. */
 export const LIKELY_UNITS: Record<Exclude<Dimension, 'count'>, readonly UnitName[]> = {
     temperature: ['°C', '°F'],
     length: ['mm', 'cm', 'inch'],
+    area: ['sq m', 'sq ft'],
     volume: ['ml', 'fl oz'],
     mass: ['g', 'oz'],
     time: ['min', 'h'],

@@ -2,7 +2,7 @@ import type * as ast from '../grammar/generated/ast.js';
 import type { Parsed } from '../grammar/parse.js';
 import { readDiet, readKind, readLocalCode, readPiece, readSubstance } from './read-cupboard.js';
 import { readEvent, readSeating } from './read-event.js';
-import { readHouse, readRoom, readTeam } from './read-house.js';
+import { readHouse, readRoom, readTasks, readTeam } from './read-house.js';
 import { readMenu } from './read-menu.js';
 import { ofType, Scribe } from './read-scribe.js';
 import type { Reading } from './types.js';
@@ -24,6 +24,7 @@ export function readFile(file: string, text: string, parsed: Parsed): Reading {
         houses: of<ast.House>('House').map((node) => readHouse(scribe, node)),
         rooms: of<ast.Room>('Room').map((node) => readRoom(scribe, node)),
         teams: of<ast.Team>('Team').map((node) => readTeam(scribe, node)),
+        tasks: of<ast.Tasks>('Tasks').flatMap((node) => readTasks(scribe, node)),
         guests: of<ast.Seating>('Seating').flatMap((node) => readSeating(scribe, node)),
         pieces: of<ast.Piece>('Piece').map((node) => readPiece(scribe, node)),
         kinds: of<ast.Kind>('Kind').map((node) => readKind(scribe, node)),

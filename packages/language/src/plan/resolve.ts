@@ -68,6 +68,7 @@ export function resolvePlan(
         house,
         room: nearest('room', (reading) => reading.rooms),
         team: nearest('team', (reading) => reading.teams),
+        tasks: readings.flatMap((reading) => reading.tasks),
         seating: readings.flatMap((reading) => reading.guests),
         cupboard,
         code: cupboard.codes.get(codeName) ?? cupboard.codes.get(DEFAULT_CODE) ?? NO_CODE,

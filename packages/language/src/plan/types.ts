@@ -17,6 +17,10 @@ export interface Event {
     readonly zone?: Text;
     readonly doors?: ClockTime;
     readonly seated?: ClockTime;
+    /** When the last guest is to have gone. */
+    readonly ends?: ClockTime;
+    /** What is rented for this event, beside what the house owns. */
+    readonly rents: readonly Stock[];
     readonly revision?: Count;
     readonly reference?: Text;
     readonly notice?: Text;
@@ -88,6 +92,7 @@ export interface Menu {
     readonly coffee?: Coffee;
     readonly water?: Water;
     readonly speeches: readonly Speech[];
+    readonly washes: readonly Wash[];
     readonly lay?: Lay;
     readonly waivers: readonly Waiver[];
 }
@@ -102,6 +107,8 @@ export interface Course {
     /** The whole block. */
     readonly origin: Origin;
     readonly lasts?: Lasts;
+    /** When its first plate is to be set down. */
+    readonly startsAt?: { readonly time: ClockTime; readonly origin: Origin };
     readonly preset?: { readonly before?: Quantity; readonly origin: Origin };
     /** At least one; a course without `dish` is one dish of its own kind. */
     readonly dishes: readonly Dish[];
@@ -145,6 +152,10 @@ export interface Dish {
     readonly measured?: { readonly temperature: Quantity; readonly after?: Quantity; readonly origin: Origin };
     readonly extra?: Count;
     readonly carried?: { readonly how: 'covered' | 'open'; readonly origin: Origin };
+    /** Time for one plate at each station of a plating line. */
+    readonly platedIn?: { readonly times: readonly Quantity[]; readonly origin: Origin };
+    /** Plated before its call and kept there: a hot box, a cold shelf. */
+    readonly platedAhead?: { readonly gear?: Named; readonly origin: Origin };
     readonly accompaniments: readonly Accompaniment[];
     readonly pours: readonly Pour[];
     readonly lay?: Lay;
@@ -172,6 +183,8 @@ export interface Served {
     readonly side?: { readonly side: 'left' | 'right'; readonly origin: Origin };
     readonly pouredAtTable?: { readonly gear?: Named; readonly origin: Origin };
     readonly raw?: { readonly how: 'raw' | 'undercooked'; readonly origin: Origin };
+    /** The longest it may take from the cold, or the stove, to the guest. */
+    readonly within?: { readonly time: Quantity; readonly origin: Origin };
     /** The `served …` clause. */
     readonly origin?: Origin;
 }
@@ -208,6 +221,8 @@ export interface Pour {
     readonly toppedUpUntil?: Named;
     /** The glass is put on with its course instead of standing there when guests sit. */
     readonly brought: boolean;
+    /** The host tastes a sip of each first bottle before guests are poured. */
+    readonly tasted: boolean;
     readonly leftOffFor: readonly Need[];
     readonly contains?: Contains;
     readonly suits: readonly Named[];
@@ -262,8 +277,17 @@ export interface Speech {
     readonly sort: 'toast' | 'speech';
     readonly title?: string;
     readonly when?: { readonly when: 'after' | 'before'; readonly course: Named };
+    readonly at?: ClockTime;
     readonly lasts?: Quantity;
     readonly pour?: Text;
+    readonly origin: Origin;
+}
+
+/** Pieces of one course washed in time for a later one. */
+export interface Wash {
+    readonly piece: Named;
+    readonly after: Named;
+    readonly for: Named;
     readonly origin: Origin;
 }
 
@@ -347,6 +371,8 @@ export interface Room {
     readonly tables: readonly Tables[];
     readonly temperature?: Quantity;
     readonly aisle?: Quantity;
+    /** The wall on which plates come out of the kitchen, in its middle. */
+    readonly pass?: { readonly wall: 'left' | 'right' | 'near' | 'far'; readonly origin: Origin };
     readonly head: Origin;
     readonly origin: Origin;
 }
@@ -363,6 +389,10 @@ export interface Tables {
     readonly joined?: Count;
     readonly seats?: Count;
     readonly accessible?: Count;
+    /** Its middle, from the left and the near wall; only of a single table. */
+    readonly at?: { readonly x: Quantity; readonly y: Quantity };
+    /** Its long side lies along the depth of the room. */
+    readonly turned: boolean;
     readonly origin: Origin;
 }
 
@@ -371,8 +401,22 @@ export interface Team {
         readonly role: Named;
         readonly count: Count;
         readonly rate?: Rate;
+        /** Time for one plate at each station, in the order plates pass them. */
+        readonly stations: readonly Quantity[];
         readonly origin: Origin;
     }[];
+    readonly origin: Origin;
+}
+
+/** What is to be done before guests come, or after they have gone. */
+export interface Task {
+    readonly when: 'setup' | 'strike';
+    readonly title: Text;
+    readonly takes?: Quantity;
+    readonly between?: { readonly least: Quantity; readonly most: Quantity };
+    /** Titles of tasks that must be done first. */
+    readonly after: readonly Text[];
+    readonly by?: { readonly count: Count; readonly role: Named };
     readonly origin: Origin;
 }
 
@@ -394,6 +438,7 @@ export type NameSort =
     | 'shape'
     | 'role'
     | 'dish-title'
+    | 'task-title'
     | 'pour-title';
 
 /** One place where a name stands. The editor's definition, references and rename, and `unknown-name`, work on these. */
@@ -472,6 +517,7 @@ export interface Reading {
     readonly houses: readonly House[];
     readonly rooms: readonly Room[];
     readonly teams: readonly Team[];
+    readonly tasks: readonly Task[];
     readonly guests: readonly NamedGuest[];
     readonly pieces: readonly Piece[];
     /** Kinds and drinks, with only what they state themselves. */
@@ -517,6 +563,8 @@ export interface Plan {
     readonly house: House;
     readonly room?: Room;
     readonly team?: Team;
+    /** Tasks of every file in reach, in the order of the files. */
+    readonly tasks: readonly Task[];
     readonly seating: readonly NamedGuest[];
     readonly cupboard: Cupboard;
     /** The code in force: the event's, else the house's, else the US model code. */

@@ -58,6 +58,8 @@ export function namesInReach(
         case 'dish-title':
         case 'pour-title':
             return plan.menu && declared(plan, sort);
+        case 'task-title':
+            return declared(plan, sort);
     }
 }
 
@@ -80,6 +82,7 @@ export const REACH: Partial<Record<NameSort, 'closed' | 'open'>> = {
     course: 'closed',
     table: 'closed',
     'pour-title': 'closed',
+    'task-title': 'closed',
     role: 'open',
     'dish-title': 'open',
 };

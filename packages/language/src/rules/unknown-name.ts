@@ -24,6 +24,7 @@ const NOUN: Record<NameSort, string> = {
     role: 'role of a team',
     'dish-title': 'dish of this menu',
     'pour-title': 'drink of this menu',
+    'task-title': 'task of the setup or strike',
 };
 
 /** How a name of each sort comes to be known, for the sorts a house can declare. */
@@ -111,7 +112,7 @@ function judge(occurrence: Occurrence, input: RuleInput): void {
 }
 
 function isTitle(sort: NameSort): boolean {
-    return sort === 'dish-title' || sort === 'pour-title';
+    return sort === 'dish-title' || sort === 'pour-title' || sort === 'task-title';
 }
 
 /** True where another finding already says it: a guest's choice, or the mistyped kind of the very course that is named here. */

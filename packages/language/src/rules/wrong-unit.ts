@@ -6,6 +6,7 @@ import { listed, quoted } from './wording.js';
 const MEASURE: Record<Dimension, string> = {
     temperature: 'a temperature',
     length: 'a length',
+    area: 'an area',
     volume: 'an amount of liquid',
     mass: 'a weight',
     time: 'a length of time',

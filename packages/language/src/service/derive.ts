@@ -300,7 +300,7 @@ function findReaches(
     return reaches;
 }
 
-const EMPTY_POUR = { leftOffFor: [], suits: [], bottles: [], instead: [], waivers: [], brought: false } as const;
+const EMPTY_POUR = { leftOffFor: [], suits: [], bottles: [], instead: [], waivers: [], brought: false, tasted: false } as const;
 
 export function factsOf(service: Service, dish: Dish): DishFacts | undefined {
     return service.facts.find((facts) => facts.dish === dish);
