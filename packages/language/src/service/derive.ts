@@ -7,9 +7,10 @@ import { accompanimentConflicts, pourConflicts } from './diets.js';
 import { dishFacts, firstInHouse, isDessert, pourFacts } from './facts.js';
 import { groupGuests } from './guests.js';
 import { pullList } from './pull.js';
-import { dishesFor, serveCourse } from './serving.js';
+import { serveCourse } from './serving.js';
 import { stepThrough } from './table.js';
 import type { Conflict, CourseServing, DishFacts, GuestGroup, PourFacts, Service, Variation } from './types.js';
+import { variationsOf } from './variations.js';
 
 /** Computes the whole service of a plan. Pure; whatever is absent or broken in the plan is left out. */
 export function deriveService(plan: Plan): Service {
@@ -25,7 +26,7 @@ export function deriveService(plan: Plan): Service {
     const bread = plan.menu?.bread && breadService(plan, plan.menu.bread, groups, guestCount);
     const coffee = coffeeService(plan);
     const shared = { plan, bread, coffee };
-    const variations = vary(groups, servings, plan).map((draft, index): Variation => {
+    const variations = variationsOf(groups, servings, plan).map((draft, index): Variation => {
         const dishes = draft.dishes.map((dish) => facts.find((each) => each.dish === dish));
         const drunk = pours.filter((pour) => !pour.dish || draft.dishes.includes(pour.dish));
         const cover = layCover({ ...shared, dishes, pours: drunk });
@@ -151,86 +152,6 @@ function coffeeService(plan: Plan): Service['coffee'] {
         spoon: firstInHouse(spoons, cupboard, house),
         after: after ?? menu.courses.length - 1,
     };
-}
-
-// ---------------------------------------------------------------- variations
-/** More sets of dishes than a captain could serve; past it only those that guests are counted for are kept. */
-const MOST_VARIATIONS = 64;
-
-/** Every set of dishes a guest can have, with how many have it. Guests of one group split between dishes are dealt in order. */
-function vary(
-    groups: readonly GuestGroup[],
-    servings: readonly CourseServing[],
-    plan: Plan,
-): Omit<Variation, 'index' | 'cover' | 'steps'>[] {
-    const found = new Map<string, { count: number; dishes: (Dish | undefined)[]; groups: GuestGroup[] }>();
-    const note = (group: GuestGroup, dishes: readonly (Dish | undefined)[], count: number): void => {
-        const key = dishes.map((dish) => dish?.index ?? '-').join('/');
-        const known = found.get(key) ?? { count: 0, dishes: [...dishes], groups: [] };
-        known.count += count;
-        if (!known.groups.includes(group)) {
-            known.groups.push(group);
-        }
-        found.set(key, known);
-    };
-    for (const group of groups) {
-        const choices = servings.map((serving) => dishesFor(group, serving, plan.cupboard));
-        const counts = servings.map((serving) =>
-            serving.portions.map((portion) => ({
-                dish: portion.dish,
-                count: portion.groups.find((each) => each.group === group)?.count ?? 0,
-            })),
-        );
-        deal(group.count, counts, (dishes, count) => note(group, dishes, count));
-        const combinations = choices.reduce((product, dishes) => product * Math.max(1, dishes.length), 1);
-        if (combinations <= MOST_VARIATIONS) {
-            for (const dishes of everyCombination(choices)) {
-                note(group, dishes, 0);
-            }
-        }
-    }
-    const all = [...found.values()].toSorted((a, b) => b.count - a.count);
-    return all.map((each) => ({ ...each, label: labelOf(each.dishes, all) }));
-}
-
-/** Deals guests 1…n the dishes of each course in order, and tells each run of guests with the same dishes. */
-function deal(
-    guests: number,
-    counts: readonly (readonly { readonly dish: Dish; readonly count: number }[])[],
-    tell: (dishes: (Dish | undefined)[], count: number) => void,
-): void {
-    const ends = counts.map((course) => {
-        let end = 0;
-        return course.map(({ dish, count }) => ({ dish, end: (end += count) }));
-    });
-    const breaks = [...new Set([guests, ...ends.flatMap((course) => course.map((each) => each.end))])]
-        .filter((end) => end > 0 && end <= guests)
-        .toSorted((a, b) => a - b);
-    let start = 0;
-    for (const end of breaks) {
-        tell(
-            ends.map((course) => course.find((each) => each.end > start)?.dish),
-            end - start,
-        );
-        start = end;
-    }
-}
-
-function everyCombination(choices: readonly (readonly Dish[])[]): (Dish | undefined)[][] {
-    return choices.reduce<(Dish | undefined)[][]>(
-        (sets, dishes) =>
-            sets.flatMap((set) => (dishes.length > 0 ? dishes.map((dish) => [...set, dish]) : [[...set, undefined]])),
-        [[]],
-    );
-}
-
-/** The dishes in which a variation differs from the others. */
-function labelOf(
-    dishes: readonly (Dish | undefined)[],
-    all: readonly { readonly dishes: readonly (Dish | undefined)[] }[],
-): string {
-    const differing = dishes.filter((dish, course) => all.some((other) => other.dishes[course] !== dish));
-    return differing.length === 0 ? 'all guests' : differing.map((dish) => dish?.title ?? 'nothing').join(', ');
 }
 
 // ---------------------------------------------------------------- what reaches whom

@@ -118,6 +118,8 @@ export interface Variation {
     /** One dish a course; `undefined` where a course feeds them nothing. */
     readonly dishes: readonly (Dish | undefined)[];
     readonly groups: readonly GuestGroup[];
+    /** How many of each group get exactly these dishes; only groups that guests are counted for. */
+    readonly dealt: readonly { readonly group: GuestGroup; readonly count: number }[];
     /** `Grilled sirloin` where it differs from the others, else `all guests`. */
     readonly label: string;
     readonly cover: Cover;
