@@ -1,11 +1,10 @@
 /** The language on a disk: which folder is the workspace, and reading in it and nowhere else. */
-import { isUtf8 } from 'node:buffer';
 import { closeSync, existsSync, fstatSync, openSync, readSync, realpathSync, statSync } from 'node:fs';
 import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
+import { decodeText, LARGEST_FILE_BYTES, tooLarge } from './plan/decode-text.js';
 import type { Files, FileText } from './plan/files.js';
 
-/** Plans are written by hand: a file beyond this many bytes is something else, and is not read. */
-export const LARGEST_FILE_BYTES = 4 * 1024 * 1024;
+export { decodeText, LARGEST_FILE_BYTES } from './plan/decode-text.js';
 
 export const BYTE_ORDER_MARK = '\uFEFF';
 
@@ -90,24 +89,6 @@ export function readTextFile(path: string): FileText {
     }
 }
 
-/** The text of bytes that claim to be a file: UTF-8, with or without a byte-order mark. */
-export function decodeText(bytes: Buffer): FileText {
-    if (bytes.length > LARGEST_FILE_BYTES) {
-        return tooLarge(bytes.length);
-    }
-    if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff)) {
-        return { state: 'unreadable', why: 'it is UTF-16 text; save it as UTF-8' };
-    }
-    if (bytes.includes(0)) {
-        return { state: 'unreadable', why: 'it is not a text file' };
-    }
-    if (!isUtf8(bytes)) {
-        return { state: 'unreadable', why: 'its text is not UTF-8; save it as UTF-8' };
-    }
-    const text = bytes.toString('utf8');
-    return { state: 'read', text: text.startsWith(BYTE_ORDER_MARK) ? text.slice(1) : text };
-}
-
 function readText(path: string): FileText {
     // Opening a named pipe would wait for a writer for ever.
     const kind = statSync(path);
@@ -132,12 +113,6 @@ function readText(path: string): FileText {
     } finally {
         closeSync(file);
     }
-}
-
-function tooLarge(bytes: number): FileText {
-    const size = (Math.ceil((bytes / 1024 / 1024) * 10) / 10).toFixed(1);
-    const limit = LARGEST_FILE_BYTES / 1024 / 1024;
-    return { state: 'unreadable', why: `it is ${size} MiB; the largest file that is read is ${limit} MiB` };
 }
 
 function whyNotRead(failure: unknown): FileText {

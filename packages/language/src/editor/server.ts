@@ -18,12 +18,12 @@ import { documentSymbols, flatSymbols, workspaceSymbols } from './document-symbo
 import { foldingRanges } from './folding.js';
 import { formatDocument, formatRange } from './formatting.js';
 import { hoverAt } from './hover.js';
+import { answerOwnRequests } from './own-requests.js';
 import { Publisher } from './publisher.js';
 import { highlightsAt, referencesAt } from './references.js';
 import { renamableAt, renameAt } from './rename.js';
 import { legend, semanticTokens } from './semantic-tokens.js';
 import { createCoverServices } from './services.js';
-import { virtualText, VIRTUAL_TEXT_REQUEST } from './virtual-texts.js';
 import { Words } from './words.js';
 import { Workspace, type Place } from './workspace.js';
 
@@ -150,10 +150,7 @@ export function startLanguageServer(
         await ready;
         return workspaceSymbols(workspace.all, query);
     });
-    connection.onRequest(VIRTUAL_TEXT_REQUEST, ({ uri }: { readonly uri: string }) => {
-        const text = virtualText(uri);
-        return text === undefined ? null : { text };
-    });
+    answerOwnRequests(connection, workspace, ready);
 
     documents.listen(connection);
     connection.listen();

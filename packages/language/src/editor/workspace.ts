@@ -154,6 +154,22 @@ export class Workspace {
         return wanted.length > 0;
     }
 
+    /** Reads a file that nobody has asked for yet. */
+    async fetchUnknown(place: Place): Promise<void> {
+        if (!place.folder.isOpen(place.path) && !place.folder.isHeld(place.path)) {
+            await this.fetch(place);
+        }
+        while (place.folder.hasPlan(place.path) && this.isWanting(place)) {
+            await this.fetchWanted(place.folder);
+        }
+    }
+
+    /** Whether the plan asks for files that nobody has read. */
+    private isWanting({ folder, path }: Place): boolean {
+        folder.checked(path);
+        return folder.wanted.size > 0;
+    }
+
     private async fetch({ folder, path }: Place): Promise<void> {
         folder.hold(path, await this.disk.read(folder.uri, path));
         if (!folder.isOpen(path)) {

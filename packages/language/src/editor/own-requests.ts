@@ -1,0 +1,59 @@
+import type { Connection } from 'vscode-languageserver';
+import { quoted } from '../rules/wording.js';
+import { compilePlan } from './compiling.js';
+import { formatText } from './format.js';
+import { formatDocument } from './formatting.js';
+import { newEvent, problemOf } from './new-event.js';
+import {
+    CHECK_ANSWER_REQUEST,
+    COMPILE_REQUEST,
+    LAY_OUT_REQUEST,
+    NEW_EVENT_REQUEST,
+    PLANS_REQUEST,
+    SUMMARY_REQUEST,
+    type CheckAnswer,
+    type LayOutAnswer,
+    type NewEvent,
+    type OfFile,
+    type OfFolder,
+} from './requests.js';
+import { summaryOf } from './summary.js';
+import { virtualText, VIRTUAL_TEXT_REQUEST } from './virtual-texts.js';
+import type { Place, Workspace } from './workspace.js';
+
+/** Answers what a client of this program asks beyond the editor's protocol; see `requests.ts`. */
+export function answerOwnRequests(connection: Connection, workspace: Workspace, ready: Promise<void>): void {
+    /** Once everything is read, and where there is such a plan. */
+    const ofFile = <Answer>(request: string, answer: (place: Place) => Answer): void => {
+        connection.onRequest(request, async ({ uri }: OfFile): Promise<Answer | null> => {
+            await ready;
+            const place = workspace.locate(uri);
+            await workspace.fetchUnknown(place);
+            return place.folder.hasPlan(place.path) ? answer(place) : null;
+        });
+    };
+    ofFile(COMPILE_REQUEST, compilePlan);
+    ofFile(SUMMARY_REQUEST, summaryOf);
+    ofFile(LAY_OUT_REQUEST, layOut);
+    connection.onRequest(PLANS_REQUEST, async ({ uri }: OfFolder): Promise<readonly string[]> => {
+        await ready;
+        const below = workspace.all.flatMap((folder) => folder.plans.map((path) => folder.uriOf(path)));
+        return below.filter((each) => each.startsWith(`${uri}/`));
+    });
+    connection.onRequest(NEW_EVENT_REQUEST, async (asked: NewEvent) => {
+        await ready;
+        return newEvent(asked, asked.folder === undefined ? undefined : workspace.locate(`${asked.folder}/_`).folder);
+    });
+    connection.onRequest(CHECK_ANSWER_REQUEST, (asked: CheckAnswer) => problemOf(asked) ?? null);
+    connection.onRequest(VIRTUAL_TEXT_REQUEST, ({ uri }: OfFile) => {
+        const text = virtualText(uri);
+        return text === undefined ? null : { text };
+    });
+}
+
+function layOut(place: Place): LayOutAnswer {
+    const formatted = formatText(place.folder.textOf(place.path) ?? '');
+    return 'problems' in formatted
+        ? { unread: `${quoted(place.path)} was left as it is: ${formatted.problems[0]?.message ?? ''}` }
+        : { edits: formatDocument(place) };
+}

@@ -1,0 +1,79 @@
+import type { TextEdit } from 'vscode-languageserver';
+import type { FileText } from '../plan/files.js';
+import type { Severity } from '../plan/types.js';
+
+// What is said between this server and a client that knows it, beyond the editor's protocol. A client needs none of it:
+// with the protocol alone it has findings, fixes and everything else of the language.
+
+// ---------------------------------------------------------------- asked by the server of a client without a disk
+/** `ListFiles` → every `.cover` file below the folder, as paths inside it with forward slashes. */
+export const LIST_FILES_REQUEST = 'underliner/listFiles';
+export interface ListFiles {
+    /** The folder's address. */
+    readonly folder: string;
+}
+
+/** `ReadFile` → `FileText`; nothing outside the folder is to be read. */
+export const READ_FILE_REQUEST = 'underliner/readFile';
+export interface ReadFile extends ListFiles {
+    readonly path: string;
+}
+export type { FileText };
+
+// ---------------------------------------------------------------- asked by a client
+/** `OfFile` → `CompileAnswer`. */
+export const COMPILE_REQUEST = 'underliner/compile';
+export interface OfFile {
+    readonly uri: string;
+}
+/** The JSON service plan and where it belongs, or why there is none. */
+export type CompileAnswer =
+    { readonly text: string; readonly uri: string } | { readonly refused: string; readonly errors: number };
+
+/** `NewEvent` → `NewEventAnswer`: the text of a new plan, which checks clean in its folder. */
+export const NEW_EVENT_REQUEST = 'underliner/newEvent';
+export interface NewEvent {
+    /** The folder that the file is to stand in; absent where no folder is open. */
+    readonly folder?: string;
+    /** The answers as they were typed; `checkAnswer` has found nothing wrong with them. */
+    readonly title: string;
+    readonly date: string;
+    readonly guests: string;
+    /** Of the time zone database, such as `America/Halifax`. */
+    readonly zone?: string;
+}
+/** `name` is a file name that no plan of the folder has. */
+export type NewEventAnswer = { readonly name: string; readonly text: string } | { readonly refused: string };
+
+/** `CheckAnswer` → `AnswerProblem`, or `null`: asked while the questions are answered. */
+export const CHECK_ANSWER_REQUEST = 'underliner/checkAnswer';
+export interface CheckAnswer {
+    readonly question: 'title' | 'date' | 'guests';
+    readonly answer: string;
+}
+/** The words to show beside the question. */
+export interface AnswerProblem {
+    readonly problem: string;
+}
+
+/** `OfFile` → `Summary`, or `null` for what is no plan. */
+export const SUMMARY_REQUEST = 'underliner/summary';
+export interface Summary {
+    readonly event?: string;
+    readonly guests?: number;
+    readonly courses?: number;
+    readonly findings: Readonly<Record<Severity, number>>;
+    /** The gravest finding of the file, the first of several. */
+    readonly worst?: { readonly severity: Severity; readonly message: string; readonly rule: string };
+}
+
+/** `OfFolder` → the addresses of every plan in it, opened or not. */
+export const PLANS_REQUEST = 'underliner/plans';
+export interface OfFolder {
+    readonly uri: string;
+}
+
+/** `OfFile` → `LayOutAnswer`: what laying the file out would change, whether it is open or not. */
+export const LAY_OUT_REQUEST = 'underliner/layOut';
+/** `unread` says why a file was left alone. */
+export type LayOutAnswer = { readonly edits: readonly TextEdit[] } | { readonly unread: string };
