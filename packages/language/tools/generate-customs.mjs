@@ -110,9 +110,12 @@ const written = {
     volume: (millilitres) => `${millilitres} ml`,
     temperature: (celsius) => `${celsius} °C`,
     share: (share) => `${Math.round(share * 100)} %`,
+    area: (squareMillimetres) => `${Math.round((squareMillimetres / 92_903.04) * 10) / 10} sq ft`,
     length: (millimetres) => {
         const quarters = Number(((millimetres / 25.4) * 4).toFixed(6));
-        return Number.isInteger(quarters) ? `${inches(quarters)} inch (${millimetres} mm)` : `${millimetres} mm`;
+        return quarters > 0 && Number.isInteger(quarters)
+            ? `${inches(quarters)} inch (${millimetres} mm)`
+            : `${millimetres} mm`;
     },
 };
 

@@ -5,6 +5,7 @@ import { drinkCustoms } from './customs/drinks.js';
 import { glassCustoms } from './customs/glasses.js';
 import { pieceCustoms } from './customs/pieces.js';
 import { placeCustoms } from './customs/place.js';
+import { roomCustoms } from './customs/room.js';
 import { serviceCustoms } from './customs/service.js';
 import { teamCustoms } from './customs/team.js';
 
@@ -20,6 +21,7 @@ export const customGroups = [
     { title: 'Distances', customs: distanceCustoms },
     { title: 'The place', customs: placeCustoms },
     { title: 'Glasses', customs: glassCustoms },
+    { title: 'Room and tables', customs: roomCustoms },
     { title: 'Drinks', customs: drinkCustoms },
     { title: 'Service', customs: serviceCustoms },
     { title: 'Order of courses', customs: courseCustoms },

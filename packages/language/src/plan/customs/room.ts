@@ -1,0 +1,156 @@
+import type { CustomSpec } from './custom-spec.js';
+
+/** Tables, the ways between them, and what lies on them. Lengths in mm, areas in mm². */
+export const roomCustoms = [
+    {
+        name: 'close-cover-width',
+        title: 'The width of table below which covers are laid close.',
+        figure: {
+            dimension: 'length',
+            low: 508,
+            high: 762,
+            sources: ['table-service 3.6', 'table-service 3.9', 'quantities §7.1'],
+        },
+        default: 584.2,
+        because:
+            '23 inch lies just above the one least width published in metres; a house that seats ten at 72 inch writes 22 inch.',
+        disagreements: [],
+    },
+    {
+        name: 'chair-depth',
+        title: 'The depth that a chair in use takes behind the table edge.',
+        figure: {
+            dimension: 'length',
+            low: 400,
+            high: 610,
+            sources: ['table-service 3.38', 'table-service 3.39', 'table-service 3.42', 'quantities §7.2'],
+        },
+        default: 457.2,
+        because: 'Every source allows 18 inch, or says the same in metres.',
+        disagreements: [],
+    },
+    {
+        name: 'aisle-width',
+        title: 'The clear way between the backs of chairs, where the room states no `aisle`.',
+        figure: {
+            dimension: 'length',
+            low: 450,
+            high: 1219.2,
+            sources: ['table-service 3.38', 'table-service 3.39', 'table-service 3.42', 'table-service 3.43'],
+        },
+        default: 609.6,
+        because: '24 inch is the least that banquet sources give for serving between round tables; others ask for 36.',
+        disagreements: [],
+    },
+    {
+        name: 'wall-gap',
+        title: 'The space between the back of a chair and the wall.',
+        figure: {
+            dimension: 'length',
+            low: 0,
+            high: 914.4,
+            sources: ['table-service 3.41', 'quantities §7.2'],
+        },
+        default: 152.4,
+        because:
+            '6 inch behind the chair is the least published, where nobody passes; with a way along the wall it is 36.',
+        disagreements: [],
+    },
+    {
+        name: 'pass-clear',
+        title: 'The side of the square that is kept clear before the pass.',
+        figure: {
+            dimension: 'length',
+            low: 610,
+            high: 4000,
+            sources: ['quantities §7.3', 'common practice, no source'],
+        },
+        default: 1524,
+        because: '60 inch is the published space to turn in; for runners with plates nothing is published.',
+        disagreements: [],
+    },
+    {
+        name: 'floor-per-guest',
+        title: 'The floor that each guest needs at tables with chairs.',
+        figure: {
+            dimension: 'area',
+            low: 650_321.28,
+            high: 2_000_000,
+            sources: ['quantities §7.2', 'quantities §7.3', 'table-service 3.9', 'table-service 3.49'],
+        },
+        default: 1_393_545.6,
+        because:
+            '15 square feet is the figure of the model building code; the local one and the room’s own limit decide.',
+        disagreements: [],
+    },
+    {
+        name: 'accessible-share',
+        title: 'The share of all seats that a guest in a wheelchair can use.',
+        figure: { dimension: 'share', low: 0, high: 1, sources: ['quantities §7.3'] },
+        default: 0.05,
+        because: 'Five in a hundred, rounded up, is the published least; the local law decides.',
+        disagreements: [],
+    },
+    {
+        name: 'accessible-route',
+        title: 'The clear way to an accessible place and behind it.',
+        figure: { dimension: 'length', low: 812.8, high: 1524, sources: ['quantities §7.3'] },
+        default: 914.4,
+        because: '36 inch is the published width; one state asks for 44 where people sit on both sides.',
+        disagreements: [],
+    },
+    {
+        name: 'wheelchair-length',
+        title: 'The length of the clear floor that a wheelchair takes.',
+        figure: { dimension: 'length', low: 1200, high: 1524, sources: ['quantities §7.3'] },
+        default: 1219.2,
+        because: '48 inch in every source; longer chairs are built.',
+        disagreements: [],
+    },
+    {
+        name: 'wheelchair-under-table',
+        title: 'How far a wheelchair goes under the table.',
+        figure: { dimension: 'length', low: 431.8, high: 635, sources: ['quantities §7.3', 'quantities R21'] },
+        default: 431.8,
+        because: '17 inch is the least depth for knees and feet; a table with legs in the way gives less.',
+        disagreements: [],
+    },
+    {
+        name: 'centre',
+        title: 'The width kept free in the middle of a table for what stands there.',
+        figure: { dimension: 'length', low: 25.4, high: 914.4, sources: ['quantities §7.2'] },
+        choices: [{ value: 'none', means: 'nothing stands there', sources: ['common practice, no source'] }],
+        default: 152.4,
+        because:
+            'A centrepiece is 6 inch wide at most; with two covers of 15 inch that makes the narrowest table published.',
+        disagreements: [],
+    },
+    {
+        name: 'table-height',
+        title: 'How high the tables are, for cloths that are measured to the floor.',
+        figure: { dimension: 'length', low: 660, high: 1100, sources: ['table-service 3.48', 'quantities §7.3'] },
+        default: 762,
+        because: '30 inch is the standard height, and lies in the range for accessible tables.',
+        disagreements: [],
+    },
+    {
+        name: 'cloth-overlap',
+        title: 'How far one cloth lies over the next on a long table.',
+        figure: { dimension: 'length', low: 0, high: 1000, sources: ['common practice, no source'] },
+        default: 150,
+        because: 'Nothing is published but that the overlap is even; a hand’s length hides the edge.',
+        disagreements: [],
+    },
+    {
+        name: 'napkin-fold',
+        title: 'How small the napkin is folded where it lies flat.',
+        choices: [
+            { value: 'thirds', means: 'a third long and a sixth wide', sources: ['common practice, no source'] },
+            { value: 'quarters', means: 'a half long and a quarter wide', sources: ['common practice, no source'] },
+            { value: 'eighths', means: 'a half long and an eighth wide', sources: ['common practice, no source'] },
+        ],
+        default: 'thirds',
+        because: 'No size is published; folded so, a napkin of 22 inch is as long as the fork beside it.',
+        disagreements: [],
+    },
+] as const satisfies readonly CustomSpec[];
