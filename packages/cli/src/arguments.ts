@@ -1,5 +1,5 @@
 import { InvalidArgumentError, type CommanderError } from 'commander';
-import { nearest } from 'underliner-language';
+import { nearest, toComputing as inCelsius } from 'underliner-language';
 import { CannotRun } from './cannot-run.js';
 
 /** Reads an option that takes one of a few words. */
@@ -27,6 +27,33 @@ export function wholeNumber(written: string): number {
         throw new InvalidArgumentError(`\`${written}\` is not a whole number.`);
     }
     return Number(written);
+}
+
+/** Reads a length of time: `15min`, `15 min`, `1h`. @returns minutes */
+export function minutes(written: string): number {
+    const [, amount, unit] = /^(\d+(?:\.\d+)?)\s*(min|h)$/.exec(written) ?? [];
+    if (amount === undefined) {
+        throw new InvalidArgumentError(`\`${written}\` is not a length of time. Write it as 15min or 1h.`);
+    }
+    return Number(amount) * (unit === 'h' ? 60 : 1);
+}
+
+/** Reads a temperature: `26C`, `26 °C`, `79F`. @returns °C */
+export function celsius(written: string): number {
+    const [, amount, unit] = /^(-?\d+(?:\.\d+)?)\s*°?(C|F)$/i.exec(written) ?? [];
+    if (amount === undefined) {
+        throw new InvalidArgumentError(`\`${written}\` is not a temperature. Write it as 26C or 79F.`);
+    }
+    return inCelsius(Number(amount), unit!.toUpperCase() === 'F' ? '°F' : '°C');
+}
+
+/** Reads a time of the clock: `20:10`. @returns minutes since midnight */
+export function clock(written: string): number {
+    const [, hours, minute] = /^([01]?\d|2[0-3]):([0-5]\d)$/.exec(written) ?? [];
+    if (hours === undefined) {
+        throw new InvalidArgumentError(`\`${written}\` is not a time. Write it as 20:10.`);
+    }
+    return Number(hours) * 60 + Number(minute);
 }
 
 /** What the argument library complains of, in our words. */

@@ -5,3 +5,7 @@ export type ReportFormat = (typeof reportFormats)[number];
 /** How `rules` lists. */
 export const ruleListFormats = ['text', 'json'] as const;
 export type RuleListFormat = (typeof ruleListFormats)[number];
+
+/** How `what-if` tells what changes. */
+export const changeFormats = ['text', 'markdown', 'json'] as const;
+export type ChangeFormat = (typeof changeFormats)[number];

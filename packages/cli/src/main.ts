@@ -1,6 +1,6 @@
 import { Command, CommanderError, Option } from 'commander';
 import type { Severity } from 'underliner-language';
-import { oneOf, wholeNumber, wrongUsage } from './arguments.js';
+import { celsius, clock, minutes, oneOf, wholeNumber, wrongUsage } from './arguments.js';
 import { CannotRun } from './cannot-run.js';
 import type { CheckOptions } from './check.js';
 import type { ColorChoice } from './colors.js';
@@ -8,8 +8,9 @@ import type { CompileOptions } from './compile.js';
 import { CANNOT_RUN, tellFault } from './faults.js';
 import { writeResult, writeTalk } from './output.js';
 import type { FormatOptions } from './format.js';
-import { reportFormats, ruleListFormats } from './formats.js';
+import { changeFormats, reportFormats, ruleListFormats } from './formats.js';
 import type { RulesOptions } from './rules.js';
+import type { WhatIfOptions } from './what-if.js';
 
 /** Written in by the build from package.json. */
 declare const UNDERLINER_VERSION: string;
@@ -58,6 +59,24 @@ function program(): Command {
         .addOption(color())
         .action(async (path: string, options: CompileOptions) => {
             process.exitCode = await (await import('./compile.js')).runCompile(path, options);
+        });
+    verb(program, 'what-if', 'compute an event again with other figures and say what changes')
+        .argument('<file>', 'the event, or - for standard input')
+        .addOption(new Option('--guests <number>', 'guests expected').argParser(wholeNumber))
+        .addOption(new Option('--guaranteed <number>', 'guests paid for').argParser(wholeNumber))
+        .addOption(new Option('--set-for <number>', 'places laid').argParser(wholeNumber))
+        .addOption(new Option('--servers <number>', 'servers').argParser(wholeNumber))
+        .addOption(new Option('--runners <number>', 'runners').argParser(wholeNumber))
+        .addOption(new Option('--lines <number>', 'plating lines').argParser(wholeNumber))
+        .addOption(new Option('--late <time>', 'how much later guests sit, such as 15min').argParser(minutes))
+        .addOption(new Option('--room <temperature>', 'air of the room, such as 26C').argParser(celsius))
+        .addOption(new Option('--at <clock>', 'the evening runs, and it is now 20:10').argParser(clock))
+        .option('--done <course>', 'the last course that is cleared by then')
+        .addOption(choice('--format <format>', 'how to tell it', changeFormats).default('text'))
+        .addOption(stdinName())
+        .addOption(root())
+        .action(async (path: string, options: WhatIfOptions) => {
+            process.exitCode = (await import('./what-if.js')).runWhatIf(path, options);
         });
     verb(program, 'format', 'lay out files the one way')
         .argument('[path...]', paths, ['.'])

@@ -39,6 +39,11 @@ export function check(file: string, files: Files, options: CheckOptions = {}): C
         text: options.readText ?? readText,
         recipe: readRecipe,
     });
+    return checkPlan(file, plan, texts);
+}
+
+/** Derives and judges a plan that is already resolved, or one changed in memory. */
+export function checkPlan(file: string, plan: Plan, texts: ReadonlyMap<string, string>): Checked {
     const service = deriveService(plan);
     const judged = judge(plan, service);
     return { file, plan, service, texts, ...judged };

@@ -563,6 +563,8 @@ export interface Plan {
     readonly house: House;
     readonly room?: Room;
     readonly team?: Team;
+    /** Only while asking how a running evening goes on: when the last plate of a course was cleared, and which. */
+    readonly underway?: { readonly minutes: number; readonly done: number };
     /** Tasks of every file in reach, in the order of the files. */
     readonly tasks: readonly Task[];
     readonly seating: readonly NamedGuest[];

@@ -15,6 +15,14 @@ export function counted(count: number, noun: string, plural = `${noun}s`): strin
     return `${count} ${count === 1 ? noun : plural}`;
 }
 
+/** More than one of a piece, as cupboards call them: `soup spoons`, `knives`, `glasses`. */
+export function several(noun: string): string {
+    if (/kni(fe)$/.test(noun)) {
+        return noun.replace(/fe$/, 'ves');
+    }
+    return /(s|x|ch|sh)$/.test(noun) ? `${noun}es` : `${noun}s`;
+}
+
 /** `1 guest has`, `6 guests have`: the verb that goes with the count. */
 export function agreeing(count: number, singular: string, plural: string): string {
     return count === 1 ? singular : plural;

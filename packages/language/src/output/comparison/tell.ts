@@ -1,0 +1,36 @@
+import { SUBJECTS, type Change, type Subject } from './change.js';
+
+const HEADINGS: Record<Subject, string> = {
+    guests: 'Guests',
+    menu: 'Menu',
+    seats: 'Seats',
+    pieces: 'Pieces to pull',
+    supplies: 'Supplies',
+    drinks: 'Drinks',
+    times: 'Times',
+    temperatures: 'Temperatures',
+    team: 'Team',
+    findings: 'Findings',
+};
+
+/** The changes as lines under headings; `nothing` where there are none. */
+export function tellChanges(changes: readonly Change[], nothing: string): string {
+    return changes.length === 0 ? `${nothing}\n` : sections(changes, (heading) => heading, '    ');
+}
+
+export function tellChangesInMarkdown(changes: readonly Change[], nothing: string): string {
+    return changes.length === 0 ? `${nothing}\n` : sections(changes, (heading) => `### ${heading}\n`, '- ');
+}
+
+function sections(changes: readonly Change[], head: (heading: string) => string, bullet: string): string {
+    return SUBJECTS.flatMap((subject) => {
+        const own = changes.filter((change) => change.subject === subject);
+        return own.length === 0
+            ? []
+            : [`${head(HEADINGS[subject])}\n${own.map(({ text }) => `${bullet}${sentence(text)}\n`).join('')}`];
+    }).join('\n');
+}
+
+function sentence(text: string): string {
+    return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+}
