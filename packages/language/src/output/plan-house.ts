@@ -1,5 +1,6 @@
 /** Event, house, room and team, for the compiled plan. */
 import type { Event, House, NamedGuest, Room, Stock, Tables, Task, Team, WashLine } from '../plan/types.js';
+import { initials } from '../service/seats/initials.js';
 import type { Places } from './places.js';
 import type { Telling } from './plan-menu.js';
 import { at, clockJson, dateJson, figureJson, needJson, quantityJson, textJson, type Json } from './plan-values.js';
@@ -37,14 +38,6 @@ function namedGuestJson(guest: NamedGuest): Json {
         needs: guest.needs.map(needJson),
         chooses: guest.chooses.map((dish) => dish.text),
     };
-}
-
-export function initials(name: string): string {
-    return name
-        .split(/\s+/)
-        .filter((word) => word !== '')
-        .map((word) => `${[...word][0]}.`)
-        .join(' ');
 }
 
 export function houseJson({ places, plan }: Telling, house: House): Json {

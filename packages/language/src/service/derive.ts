@@ -6,7 +6,9 @@ import { countPieces } from './counts.js';
 import { accompanimentConflicts, pourConflicts } from './diets.js';
 import { dishFacts, firstInHouse, isDessert, pourFacts } from './facts.js';
 import { groupGuests } from './guests.js';
+import { lazily } from './lazily.js';
 import { pullList } from './pull.js';
+import { seatGuests } from './seats/seats.js';
 import { serveCourse } from './serving.js';
 import { stepThrough } from './table.js';
 import type { Conflict, CourseServing, DishFacts, GuestGroup, PourFacts, Service, Variation } from './types.js';
@@ -34,7 +36,9 @@ export function deriveService(plan: Plan): Service {
     });
     const setFor = plan.event?.guests?.setFor?.count ?? guestCount;
     const counts = countPieces({ variations, facts, coffee, plan });
-    return {
+    // Each section is worked out once, when something first asks for it: a rule that asks for none costs nothing.
+    const seats = lazily(() => seatGuests(plan, service));
+    const service: Service = {
         groups,
         guestCount,
         setFor,
@@ -48,7 +52,11 @@ export function deriveService(plan: Plan): Service {
         pull: pullList(plan, counts, variations, guestCount, setFor),
         drinks: pours.flatMap((pour) => needOfPour(plan, pour, groups, eatersOf(pour, servings)) ?? []),
         reaches: findReaches(plan, groups, servings, pours, bread?.serving),
+        get seats() {
+            return seats();
+        },
     };
+    return service;
 }
 
 /** For a dish's own pour, how many of each group get the dish. */
@@ -221,7 +229,15 @@ function findReaches(
     return reaches;
 }
 
-const EMPTY_POUR = { leftOffFor: [], suits: [], bottles: [], instead: [], waivers: [], brought: false, tasted: false } as const;
+const EMPTY_POUR = {
+    leftOffFor: [],
+    suits: [],
+    bottles: [],
+    instead: [],
+    waivers: [],
+    brought: false,
+    tasted: false,
+} as const;
 
 export function factsOf(service: Service, dish: Dish): DishFacts | undefined {
     return service.facts.find((facts) => facts.dish === dish);

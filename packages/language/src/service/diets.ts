@@ -25,10 +25,7 @@ function conflictsWith(served: Served, need: Need, cupboard: Cupboard): Conflict
     const diet = need.sort === 'diet' ? cupboard.diets.get(need.diet.name) : undefined;
     const excluded =
         need.sort === 'without' ? need.what.map((what) => what.name) : (diet?.excludes ?? []).map((what) => what.name);
-    // A diet that excludes allergens alone (gluten-free) is kept as strictly as `without gluten`.
-    const allergen =
-        need.sort === 'without' ||
-        (excluded.length > 0 && excluded.every((name) => substances.get(name)?.sort === 'allergen'));
+    const allergen = isAllergenNeed(need, cupboard);
     const find = (contained: readonly Named[]): Conflict[] =>
         contained.flatMap((what) =>
             excluded
@@ -63,6 +60,15 @@ function conflictsWith(served: Served, need: Need, cupboard: Cupboard): Conflict
         return [{ need, substance: diet.name, excluded: diet.name, carrier: served.carrier, origin, allergen: false }];
     }
     return all;
+}
+
+/** True where what the need leaves out is an allergen: a diet of allergens alone (gluten-free) is kept as strictly as `without gluten`. */
+export function isAllergenNeed(need: Need, { diets, substances }: Cupboard): boolean {
+    const excluded = need.sort === 'diet' ? (diets.get(need.diet.name)?.excludes ?? []) : [];
+    return (
+        need.sort === 'without' ||
+        (excluded.length > 0 && excluded.every(({ name }) => substances.get(name)?.sort === 'allergen'))
+    );
 }
 
 /** True where the dish is meant for this very need: `for vegetarian`. */

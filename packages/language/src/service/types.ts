@@ -2,6 +2,8 @@
 import type { Origin } from '../plan/origin.js';
 import type { Bread, Coffee, Course, Dish, GuestRow, NamedGuest, Need, Pour, Seat, Water } from '../plan/types.js';
 import type { Kind, Piece } from '../plan/cupboard.js';
+import type { Run } from './run/types.js';
+import type { Seats } from './seats/types.js';
 
 // ------------------------------------------------------------------ guests and who gets what
 /** Guests who share every need. The plain guests, with no need at all, are a group too. */
@@ -258,6 +260,10 @@ export interface Service {
     readonly pull: readonly PullLine[];
     /** In the order poured; water and pours without a measure left out. */
     readonly drinks: readonly PourNeed[];
+    /** Who sits where with which dishes, and how plates are marked. Worked out when asked for. */
+    readonly seats: Seats;
+    /** The service simulated; absent where guests, room or team are not stated. Worked out when asked for. */
+    readonly run?: Run;
     /** What reaches guests who must not have it, over all courses, bread, sauces and pours. */
     readonly reaches: readonly { readonly group: GuestGroup; readonly conflict: Conflict; readonly course: number }[];
 }
