@@ -83,7 +83,18 @@ export interface RunTask {
     /** Index in `people`. */
     readonly person: number;
     readonly sort:
-        'call' | 'plate' | 'carry' | 'serve' | 'pour' | 'clear' | 'crumb' | 'relay' | 'coffee' | 'seat' | 'toast' | 'speech';
+        | 'call'
+        | 'plate'
+        | 'carry'
+        | 'serve'
+        | 'pour'
+        | 'clear'
+        | 'crumb'
+        | 'relay'
+        | 'coffee'
+        | 'seat'
+        | 'toast'
+        | 'speech';
     readonly course: number;
     readonly table?: string;
     readonly start: number;
