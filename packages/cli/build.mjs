@@ -59,11 +59,13 @@ const serverOnDemand = {
     },
 };
 
-/** Starting a process, which the argument library can do and this program never does, takes 3 ms to load. */
+/** Starting a process, which the argument library can do and need not, takes 3 ms to load; only `compare` asks git. */
 const noChildProcess = {
     name: 'no-child-process',
     setup({ onResolve, onLoad }) {
-        onResolve({ filter: /^(node:)?child_process$/ }, () => ({ path: 'child_process', namespace: 'left-out' }));
+        onResolve({ filter: /^(node:)?child_process$/ }, ({ importer }) =>
+            /node_modules/.test(importer) ? { path: 'child_process', namespace: 'left-out' } : undefined,
+        );
         onLoad({ filter: /.*/, namespace: 'left-out' }, () => ({ contents: 'module.exports = {};' }));
     },
 };

@@ -4,6 +4,7 @@ import { celsius, clock, minutes, oneOf, wholeNumber, wrongUsage } from './argum
 import { CannotRun } from './cannot-run.js';
 import type { CheckOptions } from './check.js';
 import type { ColorChoice } from './colors.js';
+import type { CompareOptions } from './compare.js';
 import type { CompileOptions } from './compile.js';
 import { CANNOT_RUN, tellFault } from './faults.js';
 import { writeResult, writeTalk } from './output.js';
@@ -77,6 +78,16 @@ function program(): Command {
         .addOption(root())
         .action(async (path: string, options: WhatIfOptions) => {
             process.exitCode = (await import('./what-if.js')).runWhatIf(path, options);
+        });
+    verb(program, 'compare', 'say what changed between two plans for the people who carry them out')
+        .argument('[path...]', 'the plan before and the plan after; with --git one plan')
+        .option('--git <commit>', 'compare with what the plan was in this commit')
+        .addOption(choice('--format <format>', 'how to tell it', changeFormats).default('text'))
+        .option('--set-up-git', 'let `git diff` tell it, in this repository')
+        .addOption(new Option('--git-driver', 'what git calls').hideHelp())
+        .addOption(root())
+        .action(async (paths: string[], options: CompareOptions) => {
+            process.exitCode = (await import('./compare.js')).runCompare(paths, options);
         });
     verb(program, 'format', 'lay out files the one way')
         .argument('[path...]', paths, ['.'])
