@@ -24,12 +24,17 @@ const buildInputs = [
     'packages/cli/bin',
     'packages/cli/tools',
     'packages/cli/starter',
+    'packages/extension/package.json',
+    'packages/extension/build.mjs',
+    'packages/extension/src',
+    'packages/language/schema',
 ];
 const buildOutputs = [
     'packages/language/src/grammar/generated/ast.ts',
     'packages/extension/syntaxes/cover.tmLanguage.json',
     'packages/language/dist/index.js',
     'packages/cli/dist/main.cjs',
+    'packages/extension/dist/web-server.js',
 ];
 
 /** The files at or under `path`, in a fixed order, without what the build itself writes and without tests. */

@@ -1,0 +1,40 @@
+import type { ExtensionContext } from 'vscode';
+import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
+import { answerFileRequests } from './files-for-server.js';
+import { crashHandler } from './crashes.js';
+import { registerCommands } from './commands/index.js';
+import { servedDocumentsOnly } from './served-documents.js';
+import { showStatus } from './status-item.js';
+import { provideTasks } from './tasks.js';
+import { linksToRules, provideVirtualTexts } from './virtual-texts.js';
+
+/** How a place starts the server: a process, or a worker. */
+export type StartClient = (options: LanguageClientOptions) => BaseLanguageClient;
+
+let running: BaseLanguageClient | undefined;
+
+/** What the extension does wherever it runs. Everything about plans is asked of the server. */
+export function activateWith(context: ExtensionContext, start: StartClient): void {
+    const client: BaseLanguageClient = start({
+        // By language, with no scheme: untitled files and folders that lie elsewhere are plans too.
+        documentSelector: [{ language: 'cover' }],
+        initializationOptions: { virtualTexts: true },
+        markdown: { isTrusted: { enabledCommands: ['underliner.explainRule'] } },
+        middleware: { ...servedDocumentsOnly(), ...linksToRules() },
+        errorHandler: crashHandler(() => client),
+    });
+    running = client;
+    context.subscriptions.push(
+        answerFileRequests(client),
+        provideVirtualTexts(client),
+        registerCommands(client),
+        showStatus(client),
+        provideTasks(),
+    );
+    // Not waited for: what needs the server waits by itself.
+    void client.start();
+}
+
+export function deactivateClient(): Thenable<void> | undefined {
+    return running?.stop();
+}

@@ -1,0 +1,43 @@
+import type { Uri } from 'vscode';
+import { commands, window, workspace } from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import { COMPILE_REQUEST, type CompileAnswer } from 'underliner-language/editor';
+
+/** Writes the service plan beside its text, or says what stands in the way. */
+export async function compilePlan(client: BaseLanguageClient, uri: Uri | undefined): Promise<void> {
+    if (!uri) {
+        void window.showInformationMessage('Open the file of an event first.');
+        return;
+    }
+    const answer = await client.sendRequest<CompileAnswer | null>(COMPILE_REQUEST, {
+        uri: client.code2ProtocolConverter.asUri(uri),
+    });
+    if (!answer || 'refused' in answer) {
+        const show = 'Show Problems';
+        const message = answer?.refused ?? 'This is no service plan.';
+        const actions = answer && answer.errors > 0 ? [show] : [];
+        if ((await window.showErrorMessage(message, ...actions)) === show) {
+            await commands.executeCommand('workbench.actions.view.problems');
+        }
+        return;
+    }
+    if (uri.scheme === 'untitled') {
+        await window.showTextDocument(await workspace.openTextDocument({ language: 'json', content: answer.text }));
+        return;
+    }
+    const plan = client.protocol2CodeConverter.asUri(answer.uri);
+    try {
+        await workspace.fs.writeFile(plan, new TextEncoder().encode(answer.text));
+    } catch {
+        void window.showErrorMessage(`${nameOf(plan)} could not be written here.`);
+        return;
+    }
+    const open = 'Open';
+    if ((await window.showInformationMessage(`The service plan is in ${nameOf(plan)}.`, open)) === open) {
+        await window.showTextDocument(plan);
+    }
+}
+
+function nameOf(uri: Uri): string {
+    return workspace.asRelativePath(uri);
+}

@@ -1,0 +1,27 @@
+import { commands, Disposable, Uri, window } from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import { restart } from '../crashes.js';
+import { rulePage } from '../virtual-texts.js';
+import { compilePlan } from './compile.js';
+import { formatFolder } from './format-folder.js';
+import { beginEvent } from './new-event.js';
+
+/** The commands of the manifest. An address comes from the explorer or an editor's title; else the editor in sight counts. */
+export function registerCommands(client: BaseLanguageClient): Disposable {
+    const register = (name: string, run: (argument: unknown) => unknown): Disposable =>
+        commands.registerCommand(`underliner.${name}`, run);
+    return Disposable.from(
+        register('newEvent', (at) => beginEvent(client, asUri(at))),
+        register('compile', (at) => compilePlan(client, asUri(at) ?? window.activeTextEditor?.document.uri)),
+        register('formatFolder', (at) => formatFolder(client, asUri(at))),
+        register('explainRule', (id) =>
+            typeof id === 'string' ? commands.executeCommand('markdown.showPreview', rulePage(id)) : undefined,
+        ),
+        register('restart', () => restart(client)),
+        register('showLog', () => client.outputChannel.show()),
+    );
+}
+
+function asUri(argument: unknown): Uri | undefined {
+    return argument instanceof Uri ? argument : undefined;
+}

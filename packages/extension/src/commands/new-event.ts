@@ -1,0 +1,91 @@
+import { FileType, Uri, window, workspace } from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import {
+    CHECK_ANSWER_REQUEST,
+    NEW_EVENT_REQUEST,
+    type AnswerProblem,
+    type CheckAnswer,
+    type NewEventAnswer,
+} from 'underliner-language/editor';
+
+interface Question {
+    readonly question: CheckAnswer['question'];
+    readonly prompt: string;
+    readonly placeHolder: string;
+}
+
+const QUESTIONS: readonly Question[] = [
+    { question: 'title', prompt: 'What is the event called?', placeHolder: 'Lantern night supper' },
+    { question: 'date', prompt: 'On which day is it?', placeHolder: '2026-10-17' },
+    { question: 'guests', prompt: 'How many guests are expected?', placeHolder: '84' },
+];
+
+/** Asks for name, day and guests, and writes a plan to begin with: into the folder, or as an unsaved file where none is open. */
+export async function beginEvent(client: BaseLanguageClient, given: Uri | undefined): Promise<void> {
+    const folder = given ?? (await folderInSight());
+    if (folder === 'none chosen') {
+        return;
+    }
+    const answers: Partial<Record<CheckAnswer['question'], string>> = {};
+    for (const [index, { question, prompt, placeHolder }] of QUESTIONS.entries()) {
+        const answer = await window.showInputBox({
+            title: `New event (${index + 1} of ${QUESTIONS.length})`,
+            prompt,
+            placeHolder,
+            ignoreFocusOut: true,
+            validateInput: async (typed) => {
+                const found = await client.sendRequest<AnswerProblem | null>(CHECK_ANSWER_REQUEST, {
+                    question,
+                    answer: typed,
+                });
+                return found?.problem;
+            },
+        });
+        if (answer === undefined) {
+            return;
+        }
+        answers[question] = answer;
+    }
+    const written = await client.sendRequest<NewEventAnswer>(NEW_EVENT_REQUEST, {
+        ...answers,
+        ...(folder ? { folder: client.code2ProtocolConverter.asUri(folder) } : {}),
+        zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
+    });
+    if ('refused' in written) {
+        void window.showErrorMessage(written.refused);
+        return;
+    }
+    const document = folder
+        ? await writeNew(folder, written.name, written.text)
+        : await workspace.openTextDocument({ language: 'cover', content: written.text });
+    if (document) {
+        await window.showTextDocument(document);
+    }
+}
+
+/** Never over a file that is there. */
+async function writeNew(folder: Uri, name: string, text: string) {
+    const file = Uri.joinPath(folder, name);
+    try {
+        await workspace.fs.stat(file);
+        void window.showErrorMessage(`${workspace.asRelativePath(file)} is there already; nothing was written.`);
+        return undefined;
+    } catch {
+        await workspace.fs.writeFile(file, new TextEncoder().encode(text));
+        return workspace.openTextDocument(file);
+    }
+}
+
+/** The folder of the file in sight, else the workspace's. */
+async function folderInSight(): Promise<Uri | undefined | 'none chosen'> {
+    const shown = window.activeTextEditor?.document.uri;
+    if (shown && workspace.getWorkspaceFolder(shown)) {
+        const parent = Uri.joinPath(shown, '..');
+        const { type } = await workspace.fs.stat(parent);
+        if (type & FileType.Directory) {
+            return parent;
+        }
+    }
+    const folders = workspace.workspaceFolders ?? [];
+    return folders.length > 1 ? ((await window.showWorkspaceFolderPick())?.uri ?? 'none chosen') : folders[0]?.uri;
+}

@@ -1,0 +1,9 @@
+import { clientDisk, startLanguageServer } from 'underliner-language/editor';
+import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
+
+/** Written in by the build from package.json. */
+declare const UNDERLINER_VERSION: string;
+
+// The language server as a process. It reads files through the editor, as the worker does, for a folder may lie elsewhere.
+const connection = createConnection(ProposedFeatures.all);
+startLanguageServer(connection, clientDisk(connection), { name: 'underliner', version: UNDERLINER_VERSION });
