@@ -108,6 +108,7 @@ const written = {
     count: String,
     time: (minutes) => `${minutes} min`,
     volume: (millilitres) => `${millilitres} ml`,
+    mass: (grams) => (grams < 1000 ? `${grams} g` : `${grams / 1000} kg`),
     temperature: (celsius) => `${celsius} °C`,
     share: (share) => `${Math.round(share * 100)} %`,
     area: (squareMillimetres) => `${Math.round((squareMillimetres / 92_903.04) * 10) / 10} sq ft`,

@@ -44,6 +44,7 @@ describe('the customs', () => {
             share: ' %',
             time: ' min',
             volume: ' ml',
+            mass: ' g',
             temperature: ' °C',
         };
         const amount = figure ? `${figure.high}${units[figure.dimension]}` : [];
@@ -158,7 +159,7 @@ describe('the sources', () => {
         const missing = published.filter((source) => {
             const [file = '', row = ''] = source.split(' ');
             const starts = row.startsWith('§')
-                ? [`## ${row.slice(1)} `, `### ${row.slice(1)} `]
+                ? [`## ${row.slice(1)} `, `## ${row.slice(1)}. `, `### ${row.slice(1)} `]
                 : [`| ${row} |`, `### ${row} `];
             return !texts
                 .get(file)

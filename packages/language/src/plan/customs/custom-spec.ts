@@ -11,9 +11,9 @@ export interface CustomChoice {
     readonly sources: readonly CustomSource[];
 }
 
-/** The range that a custom accepts, ends included, in the computing unit of its dimension (mm, ml, min, °C, share 0–1). */
+/** The range that a custom accepts, ends included, in the computing unit of its dimension (mm, ml, g, min, °C, share 0–1). */
 export interface CustomFigure {
-    readonly dimension: Exclude<Dimension, 'mass'>;
+    readonly dimension: Dimension;
     /** The word that may follow `per`, as in `limit: 3 per side`; leaving it out means the same. */
     readonly per?: string;
     readonly low: number;

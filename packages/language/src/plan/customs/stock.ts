@@ -1,0 +1,101 @@
+import type { CustomSpec } from './custom-spec.js';
+
+/** What is kept, pulled and carried, and what it costs the house to make up for what is short. */
+export const stockCustoms = [
+    {
+        name: 'linen-par',
+        title: 'How many of each napkin and cloth a house keeps for one in use: in service, on the shelf, in the laundry.',
+        figure: { dimension: 'count', low: 1, high: 5, sources: ['quantities §4'] },
+        default: 3,
+        because: 'Three is the published least, with a day of rest on the shelf.',
+        disagreements: [],
+    },
+    {
+        name: 'rent-lot',
+        title: 'How many pieces the hire firm counts as one: a rent is rounded up to whole lots.',
+        figure: { dimension: 'count', low: 1, high: 144, sources: ['quantities §12'] },
+        default: 1,
+        because: 'Most firms count pieces; china and flatware by the dozen is `rent-lot: 12`.',
+        disagreements: [],
+    },
+    {
+        name: 'rent-cost',
+        title: 'What renting one piece costs; the four costs share any one unit, and only their ratios matter.',
+        figure: { dimension: 'count', per: 'piece', low: 0, high: 1000, sources: ['common practice, no source'] },
+        default: 1,
+        because: 'Common practice, no source: the measure of the other three.',
+        disagreements: [],
+    },
+    {
+        name: 'delivery-cost',
+        title: 'What it costs to have anything rented at all: the order, the van, the counting in and out.',
+        figure: { dimension: 'count', low: 0, high: 10_000, sources: ['common practice, no source'] },
+        default: 40,
+        because:
+            'Common practice, no source: as much as renting forty pieces, and nothing where something is rented already.',
+        disagreements: [],
+    },
+    {
+        name: 'wash-cost',
+        title: 'What it costs to wash and polish one piece between two courses, with the service running.',
+        figure: { dimension: 'count', per: 'piece', low: 0, high: 1000, sources: ['common practice, no source'] },
+        default: 0.25,
+        because: 'Common practice, no source: a quarter of renting it.',
+        disagreements: [],
+    },
+    {
+        name: 'substitute-cost',
+        title: 'What it costs to use one other piece in its place, one that suits but was not asked for.',
+        figure: { dimension: 'count', per: 'piece', low: 0, high: 1000, sources: ['common practice, no source'] },
+        default: 0.5,
+        because: 'Common practice, no source: it takes no work, and the cover is not the one that was planned.',
+        disagreements: [],
+    },
+    {
+        name: 'water-jugs',
+        title: 'How many jugs of water are pulled.',
+        choices: [
+            { value: 'each-table', means: 'one for each table, refilled', sources: ['quantities §2.5'] },
+            {
+                value: 'each-server',
+                means: 'one for each server, who pours at every table of the station',
+                sources: ['common practice, no source'],
+            },
+        ],
+        default: 'each-table',
+        because: 'It is the one rule published.',
+        disagreements: [],
+    },
+    {
+        name: 'sauce-portion',
+        title: 'How much sauce one guest is given, where the plan does not say.',
+        figure: { dimension: 'volume', low: 15, high: 120, sources: ['quantities §3.1'] },
+        default: 60,
+        because: 'A trade catalogue says 2 fl oz.',
+        disagreements: [],
+    },
+    {
+        name: 'service-cloths',
+        title: 'How many service cloths each server and runner carries through the evening.',
+        figure: { dimension: 'count', low: 0, high: 10, sources: ['common practice, no source'] },
+        default: 2,
+        because: 'Common practice, no source: one on the arm and a clean one.',
+        disagreements: [],
+    },
+    {
+        name: 'butter-dish',
+        title: 'How many guests share a butter dish.',
+        figure: { dimension: 'count', low: 1, high: 12, sources: ['common practice, no source'] },
+        default: 4,
+        because: 'Common practice, no source: within reach of each of four.',
+        disagreements: [],
+    },
+    {
+        name: 'plate-warming',
+        title: 'How long one load of plates takes to warm through.',
+        figure: { dimension: 'time', low: 5, high: 180, sources: ['common practice, no source'] },
+        default: 45,
+        because: 'Common practice, no source; measure your own warmer.',
+        disagreements: [],
+    },
+] as const satisfies readonly CustomSpec[];
