@@ -7,9 +7,9 @@ import { pieceCustoms } from './customs/pieces.js';
 import { placeCustoms } from './customs/place.js';
 import { roomCustoms } from './customs/room.js';
 import { serviceCustoms } from './customs/service.js';
-import { teamCustoms } from './customs/team.js';
 import { stockCustoms } from './customs/stock.js';
 import { supplyCustoms } from './customs/supplies.js';
+import { teamCustoms } from './customs/team.js';
 
 export type { CustomChoice, CustomFigure, CustomSource, CustomSpec } from './customs/custom-spec.js';
 export { guestsPerServer } from './customs/team.js';
@@ -28,12 +28,10 @@ export const customGroups = [
     { title: 'Service', customs: serviceCustoms },
     { title: 'Order of courses', customs: courseCustoms },
     { title: 'Team', customs: teamCustoms },
-] as const;
-
     { title: 'Stock', customs: stockCustoms },
     { title: 'Supplies', customs: supplyCustoms },
-    { title: 'Pace of the service', customs: paceCustoms },
-    { title: 'Temperatures', customs: temperatureCustoms },
+] as const;
+
 type EveryCustom = (typeof customGroups)[number]['customs'][number];
 
 export type CustomName = EveryCustom['name'];
