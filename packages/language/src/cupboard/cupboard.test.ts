@@ -188,8 +188,14 @@ describe('the standard cupboard', () => {
             'glass',
             'horn',
             'linen',
+            'compartments',
+            'pieces',
+            'racks',
         ]);
         const dimension = (word: string): string => {
+            if (['compartments', 'pieces', 'racks'].includes(word)) {
+                return 'count';
+            }
             if (word === 'holds') {
                 return 'volume';
             }
