@@ -232,7 +232,7 @@ export const PHRASES: readonly string[] = [
     'pour "Dry riesling" 120 ml, tasted by the host',
     'strength 12 %',
     'from bottles of 750 ml',
-    'chilled in ice-bath',
+    'chilled in ice-water',
     'instead "Pear juice" 120 ml',
     'bread from appetizer until main',
     'bread on bread-plate with butter-spreader',

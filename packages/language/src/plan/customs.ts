@@ -10,6 +10,7 @@ import { serviceCustoms } from './customs/service.js';
 import { stockCustoms } from './customs/stock.js';
 import { supplyCustoms } from './customs/supplies.js';
 import { teamCustoms } from './customs/team.js';
+import { temperatureCustoms } from './customs/temperatures.js';
 
 export type { CustomChoice, CustomFigure, CustomSource, CustomSpec } from './customs/custom-spec.js';
 export { guestsPerServer } from './customs/team.js';
@@ -28,6 +29,7 @@ export const customGroups = [
     { title: 'Service', customs: serviceCustoms },
     { title: 'Order of courses', customs: courseCustoms },
     { title: 'Team', customs: teamCustoms },
+    { title: 'Temperatures', customs: temperatureCustoms },
     { title: 'Stock', customs: stockCustoms },
     { title: 'Supplies', customs: supplyCustoms },
 ] as const;

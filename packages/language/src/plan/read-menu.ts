@@ -357,7 +357,7 @@ export function readPour(scribe: Scribe, node: ast.Pour | ast.Instead): Pour {
         ),
         strength: scribe.quantity(strength?.share, ['share']),
         bottles: (bottles?.sizes ?? []).flatMap((size) => scribe.quantity(size, ['volume']) ?? []),
-        chilledIn: chilled && scribe.named(chilled, 'how', 'choice', undefined, 'chilled in'),
+        chilledIn: chilled && scribe.named(chilled, 'how', 'choice', undefined, 'chilled-in'),
         instead: ofType<ast.PourClause, ast.Instead>(clauses, 'Instead').map((instead) => readPour(scribe, instead)),
         head: scribe.head(node, 'title', 'phrases'),
         waivers: readWaivers(scribe, clauses, origin),

@@ -67,7 +67,8 @@ function judge(custom: Custom, spec: CustomSpec): Omit<Report, 'at'> | undefined
     const given = per ? `${figure.written} per ${per.name}` : figure.written;
     const { low, high } = spec.figure;
     // A hair beyond the range is what rounding in another unit leaves: 2 inch is 50.8 mm.
-    if (figure.value < low * (1 - 1e-6) || figure.value > high * (1 + 1e-6)) {
+    const hair = 1e-6 * Math.max(Math.abs(low), Math.abs(high));
+    if (figure.value < low - hair || figure.value > high + hair) {
         const nearest = figure.value < low ? low : high;
         return say(given, [inUnitOf(figure, nearest, figure.value < low ? 'up' : 'down') + perWord(spec.figure)]);
     }

@@ -4,7 +4,7 @@ import type { Severity } from '../plan/types.js';
 import { degreesLike, isAbove } from './degrees.js';
 import { firstSight } from './first-sight.js';
 import { defineRule } from './rule.js';
-import { touchLimits, type TouchLimits } from './touch-limits.js';
+import { touchLimits, type TouchLimits } from '../service/heat/touch-limits.js';
 import { quoted } from './wording.js';
 
 export default defineRule({

@@ -2,7 +2,7 @@ import { isFromCupboard } from '../plan/origin.js';
 import { degreesLike, isAbove } from './degrees.js';
 import { firstSight } from './first-sight.js';
 import { defineRule } from './rule.js';
-import { touchLimits } from './touch-limits.js';
+import { touchLimits } from '../service/heat/touch-limits.js';
 import { quoted } from './wording.js';
 
 export default defineRule({

@@ -1,4 +1,5 @@
-import type { Piece } from '../plan/cupboard.js';
+import type { Piece } from '../../plan/cupboard.js';
+import { materialOf } from './materials.js';
 
 /** How warm a thing may be for the hand that takes it, °C. */
 export interface TouchLimits {
@@ -19,27 +20,12 @@ const METAL: TouchLimits = { material: 'metal', comfortable: 43, told: 48, never
 /** Poor conductors give their heat to the skin more slowly. */
 const CHINA: TouchLimits = { material: 'china', comfortable: 50, told: 50, never: 65 };
 
-const METALS = ['metal', 'stainless', 'steel', 'silver', 'sterling', 'silver-plate', 'pewter', 'copper', 'aluminium'];
-const POOR_CONDUCTORS = [
-    'glass',
-    'crystal',
-    'wood',
-    'horn',
-    'plastic',
-    'porcelain',
-    'bone-china',
-    'stoneware',
-    'earthenware',
-];
-
 /** By the piece's material; where the cupboard names none, flatware is metal and everything else china. */
 export function touchLimits(piece: Piece): TouchLimits {
-    const isOf = (material: string): boolean =>
-        material in piece.measures || piece.flags.some((flag) => flag.name === material);
-    if (METALS.some(isOf)) {
+    const material = materialOf(piece);
+    const isFlatware = piece.family === 'fork' || piece.family === 'knife' || piece.family === 'spoon';
+    if (material ? material.isMetal : isFlatware) {
         return METAL;
     }
-    const material = POOR_CONDUCTORS.find(isOf);
-    const isFlatware = piece.family === 'fork' || piece.family === 'knife' || piece.family === 'spoon';
-    return material ? { ...CHINA, material } : isFlatware ? METAL : CHINA;
+    return material ? { ...CHINA, material: material.name } : CHINA;
 }

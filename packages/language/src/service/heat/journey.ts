@@ -1,0 +1,44 @@
+/** The way of a plate from the pour to its guest, as stretches of cooling. */
+import type { PlateRun } from '../run/types.js';
+import type { Surroundings } from './liquid.js';
+import type { Air, Journey } from './types.js';
+
+/** Air moving past a plate that is carried: multiplies the loss from the top, within 1.3 to 2 (temperature 13). */
+const MOVING = 1.5;
+
+/** Conduction into a plate, shelf or table, W/m²K (temperature 13). */
+const BASE = 4;
+
+export interface Stretch {
+    readonly minutes: number;
+    readonly room: Surroundings;
+}
+
+/** Guests begin when they have sat down, at minute 0: what is preset waits for them. */
+export function journeyOf({ table, plated, leftPass, served }: PlateRun): Journey {
+    return { table, standing: leftPass - plated, carried: served - leftPass, waiting: Math.max(0, -served) };
+}
+
+export function minutesOf({ standing, carried, waiting }: Journey): number {
+    return standing + carried + waiting;
+}
+
+/** Standing in the room, open. */
+export function stillRoom(air: Air, surfaceFactor: number): Surroundings {
+    return { ...air, surfaceFactor, base: BASE, moving: 1, covered: false };
+}
+
+/** It stands open on the pass, and is covered, where it is, from there to the guest. */
+export function stretches(
+    { standing, carried, waiting }: Journey,
+    air: Air,
+    surfaceFactor: number,
+    covered: boolean,
+): Stretch[] {
+    const still = stillRoom(air, surfaceFactor);
+    return [
+        { minutes: standing, room: still },
+        { minutes: carried, room: { ...still, moving: MOVING, covered } },
+        { minutes: waiting, room: still },
+    ];
+}

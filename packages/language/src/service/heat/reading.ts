@@ -1,0 +1,46 @@
+/** What one thermometer reading says of a liquid's cooling (temperature 12). */
+import { crossing } from './inverse.js';
+
+export interface Reading {
+    readonly celsius: number;
+    /** After the pour. */
+    readonly minutes: number;
+}
+
+export interface Calibration {
+    /** In the vessel, just after the pour, °C. */
+    readonly start: number;
+    /** Multiplies the loss. */
+    readonly scale: number;
+}
+
+/** An earlier reading tells more of the pour than of the cooling, min. */
+const EARLY = 4;
+/** No vessel loses less or more than this against the model; a reading that asks for it tells of another start. */
+const [LEAST_SCALE, MOST_SCALE] = [0.3, 3];
+/** Hottest start looked at, °C. */
+const HOTTEST = 100;
+
+/**
+ * The start and the rate that pass through a reading: a late reading sets the rate, an early one, or one that no rate reaches,
+ * the start.
+ * @param start in the vessel as computed, °C; absent where the plan states none
+ * @param after °C from a start, after minutes, at a scale
+ */
+export function calibrate(
+    start: number | undefined,
+    { celsius, minutes }: Reading,
+    after: (start: number, minutes: number, scale: number) => number,
+): Calibration {
+    if (start !== undefined && minutes >= EARLY) {
+        const lack = (scale: number): number => celsius - after(start, minutes, scale);
+        const [slow, fast] = [lack(LEAST_SCALE), lack(MOST_SCALE)];
+        if (slow * fast < 0) {
+            const sign = Math.sign(fast);
+            return { start, scale: crossing(LEAST_SCALE, MOST_SCALE, (scale) => sign * lack(scale)) };
+        }
+    }
+    const excess = (from: number): number => after(from, minutes, 1) - celsius;
+    const isWithin = minutes > 0 && excess(0) < 0 && excess(HOTTEST) >= 0;
+    return { start: isWithin ? crossing(0, HOTTEST, excess) : celsius, scale: 1 };
+}
