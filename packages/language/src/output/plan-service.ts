@@ -1,16 +1,7 @@
 /** What is computed, for the compiled plan. */
 import type { Dish, Event } from '../plan/types.js';
-import { CASE_MILLILITRES } from '../service/bottles.js';
-import type {
-    CourseServing,
-    Cover,
-    CoverGlass,
-    CoverPiece,
-    PourNeed,
-    Step,
-    TableItem,
-    Variation,
-} from '../service/types.js';
+import type { CourseServing, Cover, CoverGlass, CoverPiece, Step, TableItem, Variation } from '../service/types.js';
+import { drinksJson } from './plan-drinks.js';
 import type { Telling } from './plan-menu.js';
 import { at, needJson, type Json } from './plan-values.js';
 
@@ -42,9 +33,7 @@ export function serviceJson(telling: Telling): Json {
         pull: service.pull,
         pullRule:
             'Needed for the guests expected, laid for the covers set beyond them, and the spare share of both rounded up for each piece.',
-        drinks: service.drinks.map((need) => drinkJson(need)),
-        drinksCaution:
-            'What is planned is not an amount to reach. The label gives the strength; the local law and licensed staff decide who is served.',
+        ...drinksJson(telling),
     };
 }
 
@@ -65,22 +54,6 @@ function servingJson({ course, portions, unserved, leftover }: CourseServing, cr
         leftOver: leftover.map(({ dish, count }) => ({ dish: dish.title, count })),
     };
 }
-
-function drinkJson(need: PourNeed): Json {
-    return {
-        title: need.facts.pour.title,
-        drinkers: need.drinkers,
-        poursEach: need.poursEach,
-        millilitres: round(need.millilitres),
-        bottles: need.bottles.map(({ size, count }) => ({ millilitres: round(size), count })),
-        cases: round(need.bottles.reduce((sum, { size, count }) => sum + size * count, 0) / CASE_MILLILITRES),
-        leftOverMillilitres: round(need.leftOver),
-        standardDrinksEach: need.drinksEach === undefined ? undefined : round(need.drinksEach),
-    };
-}
-
-/** Two decimals: what is estimated is not told to the last digit of a binary fraction. */
-const round = (value: number): number => Math.round(value * 100) / 100;
 
 function variationJson(telling: Telling, variation: Variation): Json {
     return {

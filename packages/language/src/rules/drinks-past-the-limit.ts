@@ -1,3 +1,4 @@
+import { standardDrink } from '../service/drinks/alcohol.js';
 import { isBeyondStrength } from './drinks.js';
 import { defineRule, type RuleExample } from './rule.js';
 import { listed, quoted } from './wording.js';
@@ -44,20 +45,19 @@ export default defineRule({
     },
     check({ plan, service, report }) {
         const limit = plan.customs['alcohol-limit'].value;
-        const alcoholic = service.drinks.filter((need) => (need.drinksEach ?? 0) > 0);
-        const each = alcoholic.reduce((sum, need) => sum + (need.drinksEach ?? 0), 0);
-        const isSlip = alcoholic.some(
-            ({ facts: { pour, kind } }) => pour.strength && isBeyondStrength(pour.strength, kind),
-        );
-        if (!plan.event || each <= limit || isSlip) {
+        const standard = standardDrink(plan);
+        // Of guests with different dishes, those who have most.
+        const [most] = service.alcohol.toSorted((a, b) => b.grams - a.grams);
+        const isSlip = service.pours.some(({ pour, kind }) => pour.strength && isBeyondStrength(pour.strength, kind));
+        if (!plan.event || !most?.drinks || standard === undefined || most.drinks <= limit || isSlip) {
             return;
         }
-        const said = alcoholic.map((need) => `${quoted(need.facts.pour.title)} ${need.drinksEach!.toFixed(1)}`);
+        const said = most.by.map(({ use, drinks }) => `${quoted(use.facts.pour.title)} ${drinks!.toFixed(1)}`);
         report({
             at: plan.event.titleOrigin,
-            message: `A guest who takes every pour has ${each.toFixed(1)} standard drinks (${listed(said)}); this house draws its line for caution at ${limit}.`,
+            message: `A guest who takes every pour has ${most.drinks.toFixed(1)} standard drinks of ${standard} g (${listed(said)}); this house draws its line for caution at ${limit}.`,
             hint: 'Brief the servers to ask before each pour, and keep water and a drink without alcohol at hand; the label gives the strength, and the local law and licensed staff decide who is served.',
-            related: alcoholic.map(({ facts }) => ({
+            related: most.by.map(({ use: { facts } }) => ({
                 at: facts.pour.titleOrigin,
                 message: `${quoted(facts.pour.title)} is poured here.`,
             })),

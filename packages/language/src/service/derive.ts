@@ -1,9 +1,11 @@
 import { findCourse } from '../plan/names.js';
 import type { Bread, Course, Dish, Plan } from '../plan/types.js';
-import { needOfPour } from './bottles.js';
 import { layCover } from './cover.js';
 import { countPieces } from './counts.js';
 import { accompanimentConflicts, pourConflicts } from './diets.js';
+import { alcoholEach } from './drinks/alcohol.js';
+import { needsOf, poursOf } from './drinks/needs.js';
+import { waterNeeds } from './drinks/water.js';
 import { dishFacts, firstInHouse, isDessert, pourFacts } from './facts.js';
 import { groupGuests } from './guests.js';
 import { lazily } from './lazily.js';
@@ -37,6 +39,10 @@ export function deriveService(plan: Plan): Service {
     const setFor = plan.event?.guests?.setFor?.count ?? guestCount;
     const counts = countPieces({ variations, facts, coffee, plan });
     // Each section is worked out once, when something first asks for it: a rule that asks for none costs nothing.
+    const drunk = lazily(() => poursOf(plan, pours, groups, servings));
+    const drinks = lazily(() => needsOf(plan, drunk(), variations));
+    const water = lazily(() => waterNeeds(plan, guestCount));
+    const alcohol = lazily(() => alcoholEach(plan, variations, drunk()));
     const seats = lazily(() => seatGuests(plan, service));
     const service: Service = {
         groups,
@@ -50,22 +56,21 @@ export function deriveService(plan: Plan): Service {
         variations,
         counts,
         pull: pullList(plan, counts, variations, guestCount, setFor),
-        drinks: pours.flatMap((pour) => needOfPour(plan, pour, groups, eatersOf(pour, servings)) ?? []),
         reaches: findReaches(plan, groups, servings, pours, bread?.serving),
+        get drinks() {
+            return drinks();
+        },
+        get water() {
+            return water();
+        },
+        get alcohol() {
+            return alcohol();
+        },
         get seats() {
             return seats();
         },
     };
     return service;
-}
-
-/** For a dish's own pour, how many of each group get the dish. */
-function eatersOf(
-    { dish, course }: PourFacts,
-    servings: readonly CourseServing[],
-): Map<GuestGroup, number> | undefined {
-    const portion = dish && servings[course]?.portions.find((each) => each.dish === dish);
-    return portion && new Map(portion.groups.map(({ group, count }) => [group, count]));
 }
 
 // ---------------------------------------------------------------- bread and coffee

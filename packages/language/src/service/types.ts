@@ -2,6 +2,7 @@
 import type { Origin } from '../plan/origin.js';
 import type { Bread, Coffee, Course, Dish, GuestRow, NamedGuest, Need, Pour, Seat, Water } from '../plan/types.js';
 import type { Kind, Piece } from '../plan/cupboard.js';
+import type { AlcoholEach, PourNeed, WaterNeed } from './drinks/types.js';
 import type { Run } from './run/types.js';
 import type { Seats } from './seats/types.js';
 
@@ -202,7 +203,9 @@ export interface PourFacts {
     readonly strength?: number;
 }
 
-// ------------------------------------------------------------------ stock and bottles
+// ------------------------------------------------------------------ stock and drinks
+export type { Bottles, PourNeed } from './drinks/types.js';
+
 export interface PullLine {
     readonly piece: string;
     /** For the guests expected. */
@@ -216,25 +219,6 @@ export interface PullLine {
     readonly owned?: number;
     /** How many are missing; 0 where there are enough, or nobody says. */
     readonly short: number;
-}
-
-/** Bottles of one size, ml. */
-export interface Bottles {
-    readonly size: number;
-    readonly count: number;
-}
-
-export interface PourNeed {
-    readonly facts: PourFacts;
-    readonly drinkers: number;
-    /** Pours of one drinker: the first, its refills, and one for every further course it is topped up through. */
-    readonly poursEach: number;
-    readonly millilitres: number;
-    readonly bottles: readonly Bottles[];
-    /** In the bottles beyond what is poured, ml. */
-    readonly leftOver: number;
-    /** Standard drinks of one drinker by the local code; absent where strength or measure are not known. */
-    readonly drinksEach?: number;
 }
 
 /** Everything derived. `courses`, `facts` and `servings` run in the menu's order. What is costly is worked out when asked for. */
@@ -258,8 +242,11 @@ export interface Service {
     readonly variations: readonly Variation[];
     readonly counts: readonly PieceCount[];
     readonly pull: readonly PullLine[];
-    /** In the order poured; water and pours without a measure left out. */
+    /** By title in the order poured, what is offered in a pour's place after it; water and pours without a measure left out. */
     readonly drinks: readonly PourNeed[];
+    readonly water: readonly WaterNeed[];
+    /** In the order of the variations. */
+    readonly alcohol: readonly AlcoholEach[];
     /** Who sits where with which dishes, and how plates are marked. Worked out when asked for. */
     readonly seats: Seats;
     /** The service simulated; absent where guests, room or team are not stated. Worked out when asked for. */

@@ -1,0 +1,40 @@
+/** What is poured, in grams of ethanol and in standard drinks. A planning figure; the label gives the strength. */
+import type { Plan } from '../../plan/types.js';
+import type { Variation } from '../types.js';
+import type { AlcoholEach, PourUse } from './types.js';
+
+/** Density of ethanol, g/ml (quantities 2.4). */
+export const ETHANOL_DENSITY = 0.789;
+
+/** g of ethanol (quantities 2.4). @param strength by volume, 0–1 */
+export function ethanol(millilitres: number, strength: number): number {
+    return millilitres * strength * ETHANOL_DENSITY;
+}
+
+/** Standard drinks in a volume (quantities 2.4). @param strength by volume, 0–1 @param standard grams of ethanol of one drink */
+export function standardDrinks(millilitres: number, strength: number, standard: number): number {
+    return ethanol(millilitres, strength) / standard;
+}
+
+/** Grams of one standard drink by the code in force, 14 in the US (quantities 2.4); a house may declare its country's own. */
+export function standardDrink(plan: Plan): number | undefined {
+    return plan.code.figures['standard-drink']?.low;
+}
+
+/**
+ * For guests of each set of dishes, what they have who take every pour of it: a dish's own pours go with the dish alone, and
+ * of a pour and what is offered in its place a guest takes one.
+ */
+export function alcoholEach(plan: Plan, variations: readonly Variation[], uses: readonly PourUse[]): AlcoholEach[] {
+    const standard = standardDrink(plan);
+    const alcoholic = uses.flatMap((use) => {
+        const { strength } = use.facts;
+        const grams = strength && !use.insteadOf ? ethanol(use.measure * use.rounds.pours, strength) : 0;
+        return grams > 0 && use.drinkers > 0 ? [{ use, grams, drinks: standard && grams / standard }] : [];
+    });
+    return variations.map((variation) => {
+        const by = alcoholic.filter(({ use: { facts } }) => !facts.dish || variation.dishes.includes(facts.dish));
+        const grams = by.reduce((sum, each) => sum + each.grams, 0);
+        return { variation, grams, drinks: standard && grams / standard, by };
+    });
+}
