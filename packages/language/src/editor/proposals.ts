@@ -8,7 +8,7 @@ import { UNITS, type Dimension, type UnitName } from '../plan/quantity.js';
 import type { NameSort, Occurrence, UnitProblem } from '../plan/types.js';
 import { namesInReach } from '../rules/names-in-reach.js';
 import { ruleById, rules } from '../rules/index.js';
-import { suitsKind } from '../rules/suiting.js';
+import { suitsKind } from '../plan/suiting.js';
 
 /** Something that may be written at the cursor. */
 export interface Proposal {

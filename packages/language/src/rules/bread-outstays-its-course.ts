@@ -1,7 +1,7 @@
 import type { Course, Plan } from '../plan/types.js';
 import { courseName } from './course-order.js';
 import { defineRule } from './rule.js';
-import { isSortOfKind } from './suiting.js';
+import { isSortOfKind } from '../plan/suiting.js';
 
 const BEFORE = `event "Harbour supper" {
     date 2026-10-17

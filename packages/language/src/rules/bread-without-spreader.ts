@@ -1,6 +1,6 @@
 import { isDoubtful } from './doubt.js';
 import { defineRule } from './rule.js';
-import { isSortOfPiece, suitsKind } from './suiting.js';
+import { isSortOfPiece, suitsKind } from '../plan/suiting.js';
 import { quoted } from './wording.js';
 
 const BEFORE = `event "Harbour supper" {

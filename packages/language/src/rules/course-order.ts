@@ -1,6 +1,6 @@
 import type { Cupboard } from '../plan/cupboard.js';
 import type { Course, Customs, Plan } from '../plan/types.js';
-import { isSortOfKind } from './suiting.js';
+import { isSortOfKind } from '../plan/suiting.js';
 import { asName } from './wording.js';
 
 /** What says that one course of the menu comes after another. */

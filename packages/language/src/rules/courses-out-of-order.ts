@@ -3,7 +3,7 @@ import type { Course, Plan } from '../plan/types.js';
 import { brokenBy, courseName, precedences, type Precedence } from './course-order.js';
 import type { Fix } from './fixes.js';
 import { defineRule, type Report } from './rule.js';
-import { isSortOfKind } from './suiting.js';
+import { isSortOfKind } from '../plan/suiting.js';
 import { listed, quoted } from './wording.js';
 
 export default defineRule({

@@ -3,7 +3,7 @@ import type { DishFacts, Variation } from '../service/types.js';
 import { isDoubtful } from './doubt.js';
 import { writeEaten } from './eaten-with.js';
 import { defineRule } from './rule.js';
-import { piecesFor } from './suiting.js';
+import { piecesFor } from '../plan/suiting.js';
 import { listed, quoted } from './wording.js';
 
 export default defineRule({

@@ -5,7 +5,7 @@ import type { Origin } from '../plan/origin.js';
 import type { Quantity } from '../plan/quantity.js';
 import type { Plan, Pour } from '../plan/types.js';
 import type { PourFacts, Service } from '../service/types.js';
-import { pieceLineage } from './suiting.js';
+import { pieceLineage } from '../plan/suiting.js';
 import { quoted } from './wording.js';
 
 /** What the rules about drinks ask of a pour: is it wine, is there alcohol in it, which glasses suit it, how full they may be. */

@@ -1,7 +1,7 @@
 import { firstSight } from './first-sight.js';
 import { defineRule } from './rule.js';
 import { spoonNot } from './spoon-warmth.js';
-import { isSortOfKind } from './suiting.js';
+import { isSortOfKind } from '../plan/suiting.js';
 import { quoted } from './wording.js';
 
 export default defineRule({

@@ -1,7 +1,7 @@
 import type { Cupboard, Kind, PieceUse } from '../plan/cupboard.js';
 import { isFromCupboard } from '../plan/origin.js';
 import { defineRule } from './rule.js';
-import { mismatchedPair, pairsWith, statedPairs, suitsKind, type MismatchedPair } from './suiting.js';
+import { mismatchedPair, pairsWith, statedPairs, suitsKind, type MismatchedPair } from '../plan/suiting.js';
 import { quoted } from './wording.js';
 
 export default defineRule({

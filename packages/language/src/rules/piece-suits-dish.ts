@@ -3,7 +3,7 @@ import type { Course, Dish } from '../plan/types.js';
 import { writeEaten, writtenUses, writeUse } from './eaten-with.js';
 import type { Fix } from './fixes.js';
 import { defineRule } from './rule.js';
-import { mismatchedPair, ownsEatenClause, piecesFor, suitsKind } from './suiting.js';
+import { mismatchedPair, ownsEatenClause, piecesFor, suitsKind } from '../plan/suiting.js';
 import { listed, quoted } from './wording.js';
 
 export default defineRule({

@@ -5,7 +5,7 @@ import { firstSight } from './first-sight.js';
 import type { Fix } from './fixes.js';
 import { measuredBelow } from './measured-out.js';
 import { defineRule } from './rule.js';
-import { piecesFor } from './suiting.js';
+import { piecesFor } from '../plan/suiting.js';
 import { asName, quoted } from './wording.js';
 
 /** Share of a bowl or coupe that can be carried without a spill. Common practice, no source. */

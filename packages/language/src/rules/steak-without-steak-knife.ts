@@ -1,7 +1,7 @@
 import { isDoubtful } from './doubt.js';
 import type { Intention } from './fixes.js';
 import { defineRule } from './rule.js';
-import { isSortOfPiece, mismatchedPair, ownsEatenClause, suitsKind } from './suiting.js';
+import { isSortOfPiece, mismatchedPair, ownsEatenClause, suitsKind } from '../plan/suiting.js';
 import { writeEaten, writtenUses } from './eaten-with.js';
 import { quoted } from './wording.js';
 

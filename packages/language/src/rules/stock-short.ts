@@ -5,7 +5,7 @@ import { flatwareOf } from '../service/cover.js';
 import type { PullLine, Service } from '../service/types.js';
 import type { Fix } from './fixes.js';
 import { defineRule, type RuleExample } from './rule.js';
-import { suitsKind } from './suiting.js';
+import { suitsKind } from '../plan/suiting.js';
 import { counted, quoted } from './wording.js';
 
 const event = (bowls: number): RuleExample['text'] => `house "Saltmarsh Hall" {

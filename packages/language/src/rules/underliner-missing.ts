@@ -2,7 +2,7 @@ import type { DishFacts } from '../service/types.js';
 import { isDoubtful } from './doubt.js';
 import type { Intention } from './fixes.js';
 import { defineRule } from './rule.js';
-import { isWithin, pieceLineage } from './suiting.js';
+import { isWithin, pieceLineage } from '../plan/suiting.js';
 import { asName, listed, quoted } from './wording.js';
 
 const EVENT = `event "Harbour supper" {

@@ -3,7 +3,7 @@ import { show } from '../plan/quantity.js';
 import { firstInHouse } from '../service/facts.js';
 import { firstSight } from './first-sight.js';
 import { defineRule } from './rule.js';
-import { pieceLineage } from './suiting.js';
+import { pieceLineage } from '../plan/suiting.js';
 import { asName, listed, quoted } from './wording.js';
 
 const BEFORE = `event "Harbour supper" { date 2026-10-17  zone America/Halifax  seated 19:00  guests 24 }

@@ -1,7 +1,7 @@
-import type { Cupboard, Eaten, Kind, Piece, PieceUse } from '../plan/cupboard.js';
-import { isKindOf, suits } from '../plan/names.js';
-import type { Origin } from '../plan/origin.js';
-import type { Dish } from '../plan/types.js';
+import type { Cupboard, Eaten, Kind, Piece, PieceUse } from './cupboard.js';
+import { isKindOf, suits } from './names.js';
+import type { Origin } from './origin.js';
+import type { Dish } from './types.js';
 
 /** Which piece is a sort of which, what it suits, and which pieces belong together, as the cupboard says. */
 
