@@ -122,11 +122,15 @@ describe('losses (temperature 6.2) and reference calculations (temperature 10.1)
             ),
         ).toBeLessThan(0.15);
     });
-    const asked = (wanted: number, minutes = 4): Ask => {
-        const arrives = (poured: number, bowl: number): number =>
-            coolFor(pourInto(BROTH, poured, BOWL, bowl), minutes, BROTH, BOWL, STILL_ROOM);
-        return { side: 'hot', wanted, room: STILL_ROOM.celsius, first: arrives, last: arrives };
-    };
+    const asked = (wanted: number, minutes = 4): Ask => ({
+        side: 'hot',
+        liquid: BROTH,
+        vessel: BOWL,
+        inVessel: coolFor(wanted, -minutes, BROTH, BOWL, STILL_ROOM),
+        atFirst: wanted,
+        emptyFor: 0,
+        room: STILL_ROOM.celsius,
+    });
     const limits = { touch: 70, scald: 75 };
     it.each([
         [55, 27],
@@ -149,18 +153,19 @@ describe('losses (temperature 6.2) and reference calculations (temperature 10.1)
         expect(pourNeeded(asked(66), 20, limits)).toMatchObject({ refused: 'boiling', limit: 95 });
     });
     it('refuses what would scald the first guest, and what the code would not let be kept so cool', () => {
-        const scalding: Ask = { ...asked(60), first: (poured, bowl) => asked(60, 0).first(poured, bowl) };
+        const scalding: Ask = { ...asked(60), atFirst: 67 };
         expect(pourNeeded(scalding, 65, { ...limits, scald: 66 })).toMatchObject({ refused: 'scalds', limit: 66 });
         expect(pourNeeded(asked(50), 65, { ...limits, holding: 63 })).toMatchObject({ refused: 'holding', limit: 63 });
     });
     it('answers by when it must be on the table as the forward model does', () => {
         const start = pourInto(BROTH, 74, BOWL, 65);
         const after = (minutes: number): number => coolFor(start, minutes, BROTH, BOWL, STILL_ROOM);
-        const minutes = minutesKept('hot', 62.5, after);
+        const minuteLater = (celsius: number): number => coolFor(celsius, 1, BROTH, BOWL, STILL_ROOM);
+        const minutes = minutesKept('hot', 62.5, start, minuteLater);
         expect(minutes).toBeCloseTo(4, 0);
         expect(after(minutes)).toBeCloseTo(62.5, 1);
-        expect(minutesKept('hot', 80, after)).toBe(0);
-        expect(minutesKept('hot', 10, after)).toBe(120);
+        expect(minutesKept('hot', 80, start, minuteLater)).toBe(0);
+        expect(minutesKept('hot', 10, start, minuteLater)).toBe(120);
     });
     it.each([
         ['fridge', 4, 110, 45],

@@ -1,5 +1,6 @@
 import { findCourse } from '../plan/names.js';
 import type { Bread, Course, Dish, Plan } from '../plan/types.js';
+import { planChilling } from './chilling/chilling.js';
 import { layCover } from './cover.js';
 import { countPieces } from './counts.js';
 import { accompanimentConflicts, pourConflicts } from './diets.js';
@@ -8,6 +9,7 @@ import { needsOf, poursOf } from './drinks/needs.js';
 import { waterNeeds } from './drinks/water.js';
 import { dishFacts, firstInHouse, isDessert, pourFacts } from './facts.js';
 import { groupGuests } from './guests.js';
+import { heatOf } from './heat/heat.js';
 import { lazily } from './lazily.js';
 import { pullList } from './pull.js';
 import { seatGuests } from './seats/seats.js';
@@ -44,6 +46,8 @@ export function deriveService(plan: Plan): Service {
     const water = lazily(() => waterNeeds(plan, guestCount));
     const alcohol = lazily(() => alcoholEach(plan, variations, drunk()));
     const seats = lazily(() => seatGuests(plan, service));
+    const heat = lazily(() => heatOf(plan, service, service.run));
+    const chilling = lazily(() => planChilling(plan, service, heat().air, service.run));
     const service: Service = {
         groups,
         guestCount,
@@ -68,6 +72,12 @@ export function deriveService(plan: Plan): Service {
         },
         get seats() {
             return seats();
+        },
+        get heat() {
+            return heat();
+        },
+        get chilling() {
+            return chilling();
         },
     };
     return service;

@@ -3,6 +3,8 @@ import type { Origin } from '../plan/origin.js';
 import type { Bread, Coffee, Course, Dish, GuestRow, NamedGuest, Need, Pour, Seat, Water } from '../plan/types.js';
 import type { Kind, Piece } from '../plan/cupboard.js';
 import type { AlcoholEach, PourNeed, WaterNeed } from './drinks/types.js';
+import type { Chilling } from './chilling/types.js';
+import type { Heat } from './heat/types.js';
 import type { Run } from './run/types.js';
 import type { Seats } from './seats/types.js';
 
@@ -251,6 +253,10 @@ export interface Service {
     readonly seats: Seats;
     /** The service simulated; absent where guests, room or team are not stated. Worked out when asked for. */
     readonly run?: Run;
+    /** What hot and cold things are like in front of their guests. Worked out when asked for. */
+    readonly heat: Heat;
+    /** When each drink has to be put in the cold, in the order poured. Worked out when asked for. */
+    readonly chilling: readonly Chilling[];
     /** What reaches guests who must not have it, over all courses, bread, sauces and pours. */
     readonly reaches: readonly { readonly group: GuestGroup; readonly conflict: Conflict; readonly course: number }[];
 }

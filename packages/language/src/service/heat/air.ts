@@ -9,6 +9,8 @@ const STEFAN_BOLTZMANN = 5.670374e-8;
 export const AIR_HEAT_CAPACITY = 1007;
 /** Lewis number of water vapour in air (temperature 6, H13). */
 const LEWIS = 0.86;
+/** What turns a heat transfer into a mass transfer, per J/kg: Mw/Ma over c·Le^⅔ (temperature 6, H13). */
+const MASS_PER_HEAT = 0.622 / (AIR_HEAT_CAPACITY * LEWIS ** (2 / 3));
 
 export const kelvin = (celsius: number): number => celsius + 273.15;
 
@@ -25,48 +27,43 @@ export function latentHeat(celsius: number): number {
     return (2501 - 2.38 * celsius) * 1000;
 }
 
-interface Air {
+/** Air beside a warm surface, at the mean of its temperature and the room's, as free convection needs it. */
+export interface Film {
     /** W/mK */
     readonly conductivity: number;
-    /** m²/s */
-    readonly viscosity: number;
-    /** m²/s */
-    readonly diffusivity: number;
+    /** Rayleigh number of a length of 1 m; grows with its cube. */
+    readonly rayleigh: number;
     readonly prandtl: number;
 }
 
 /** Dry air at one atmosphere: ideal gas, Sutherland viscosity, linear conductivity (common engineering correlations, from memory). */
-function airAt(celsius: number): Air {
+export function filmBetween(surface: number, room: number): Film {
+    const celsius = (surface + room) / 2;
     const temperature = kelvin(celsius);
     const density = ATMOSPHERE / (287.05 * temperature);
-    const dynamic = (1.458e-6 * temperature ** 1.5) / (temperature + 110.4);
+    const viscosity = (1.458e-6 * temperature * Math.sqrt(temperature)) / (temperature + 110.4) / density;
     const conductivity = 0.0243 + 7.0e-5 * celsius;
     const diffusivity = conductivity / (density * AIR_HEAT_CAPACITY);
-    const viscosity = dynamic / density;
-    return { conductivity, viscosity, diffusivity, prandtl: viscosity / diffusivity };
+    const rayleigh = (GRAVITY * Math.abs(surface - room)) / (temperature * viscosity * diffusivity);
+    return { conductivity, rayleigh, prandtl: viscosity / diffusivity };
 }
 
-function rayleigh(air: Air, surface: number, room: number, length: number): number {
-    const film = kelvin((surface + room) / 2);
-    return (GRAVITY * Math.abs(surface - room) * length ** 3) / (film * air.viscosity * air.diffusivity);
-}
+const sixthRoot = (value: number): number => Math.sqrt(Math.cbrt(value));
 
 /**
  * Heat transfer to still air from a warm face turned up, W/m²K (temperature H5; within 3 % of H6 for cups and bowls).
  * @param diameter of the face, m
  */
-export function upwardTransfer(surface: number, room: number, diameter: number): number {
+export function upwardTransfer({ conductivity, rayleigh }: Film, diameter: number): number {
     const length = diameter / 4;
-    const air = airAt((surface + room) / 2);
-    return ((0.65 + 0.36 * rayleigh(air, surface, room, length) ** (1 / 6)) ** 2 * air.conductivity) / length;
+    return ((0.65 + 0.36 * sixthRoot(rayleigh * length ** 3)) ** 2 * conductivity) / length;
 }
 
 /** Heat transfer to still air from a warm upright wall, W/m²K (Churchill and Chu, temperature H4). @param height wetted, m */
-export function wallTransfer(surface: number, room: number, height: number): number {
-    const air = airAt((surface + room) / 2);
-    const spread = (1 + (0.492 / air.prandtl) ** (9 / 16)) ** (8 / 27);
-    const nusselt = (0.825 + (0.387 * rayleigh(air, surface, room, height) ** (1 / 6)) / spread) ** 2;
-    return (nusselt * air.conductivity) / height;
+export function wallTransfer({ conductivity, rayleigh, prandtl }: Film, height: number): number {
+    const spread = (1 + (0.492 / prandtl) ** (9 / 16)) ** (8 / 27);
+    const nusselt = (0.825 + (0.387 * sixthRoot(rayleigh * height ** 3)) / spread) ** 2;
+    return (nusselt * conductivity) / height;
 }
 
 /** Radiation to a room at its air's temperature as a transfer coefficient, W/m²K (temperature H8). */
@@ -85,5 +82,5 @@ export function evaporation(surface: number, room: number, humidity: number, tra
     const here = Math.min(saturationPressure(surface), 0.95 * ATMOSPHERE);
     const around = humidity * saturationPressure(room);
     const flux = Math.log((ATMOSPHERE - around) / (ATMOSPHERE - here));
-    return Math.max(0, ((transfer * latentHeat(surface) * 0.622) / (AIR_HEAT_CAPACITY * LEWIS ** (2 / 3))) * flux);
+    return Math.max(0, transfer * latentHeat(surface) * MASS_PER_HEAT * flux);
 }

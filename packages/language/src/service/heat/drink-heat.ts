@@ -39,8 +39,7 @@ const pourDrink: (given: DrinkCase) => DrinkResult = remember((given: DrinkCase)
     const { side, liquid, vessel, wanted, from, air, keptTo, limits } = given;
     const still = stillRoom(air, given.surfaceFactor);
     const celsius = pourInto(liquid, from, vessel, air.celsius);
-    const filled = (poured: number, empty: number): number => pourInto(liquid, poured, vessel, empty);
-    const ask: Ask = { side, wanted, room: air.celsius, first: filled, last: filled };
+    const ask: Ask = { side, liquid, vessel, inVessel: wanted, atFirst: wanted, emptyFor: 0, room: air.celsius };
     return {
         poured: {
             low: celsius - POUR_ERROR,
@@ -50,7 +49,7 @@ const pourDrink: (given: DrinkCase) => DrinkResult = remember((given: DrinkCase)
         },
         needed: pourNeeded(ask, air.celsius, limits),
         ...(keptTo !== undefined && {
-            staysFor: minutesKept(side, keptTo, (minutes) => coolFor(celsius, minutes, liquid, vessel, still)),
+            staysFor: minutesKept(side, keptTo, celsius, (now) => coolFor(now, 1, liquid, vessel, still)),
         }),
     };
 }, 64);
@@ -80,19 +79,20 @@ function pourHeat(plan: Plan, { pour, kind, glass }: PourFacts, index: number, a
     }
     // No bottle is colder than what it was chilled in.
     const bath = pour.chilledIn && bathOf(plan, wayOf(plan, pour), air.celsius);
-    const isLimited = bath !== undefined && bath.celsius > wanted;
-    const from = isLimited ? bath.celsius : wanted;
     return {
         pour: index,
         title: pour.title,
         wanted,
-        from: { celsius: from, how: isLimited ? 'chilled' : 'bottle' },
+        from: { celsius: wanted, how: 'bottle' },
+        ...(bath && {
+            coldest: { bath: bath.celsius, celsius: pourInto(liquid, bath.celsius, found.vessel, air.celsius) },
+        }),
         ...pourDrink({
             side: 'cold',
             liquid,
             vessel: found.vessel,
             wanted,
-            from,
+            from: wanted,
             air,
             surfaceFactor: surfaceFactor(undefined, false),
             ...(kind?.range && { keptTo: kind.range.high }),

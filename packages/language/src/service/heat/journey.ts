@@ -1,6 +1,7 @@
 /** The way of a plate from the pour to its guest, as stretches of cooling. */
 import type { PlateRun } from '../run/types.js';
 import type { Surroundings } from './liquid.js';
+import { approach, thinTau } from './newton.js';
 import type { Air, Journey } from './types.js';
 
 /** Air moving past a plate that is carried: multiplies the loss from the top, within 1.3 to 2 (temperature 13). */
@@ -8,6 +9,14 @@ const MOVING = 1.5;
 
 /** Conduction into a plate, shelf or table, W/m²K (temperature 13). */
 const BASE = 4;
+
+/** Time constant of an empty bowl on its way, min: 5 mm of china, 10 W/m²K on both sides (temperature 13). */
+const EMPTY_TAU = thinTau(2400, 0.9, 5, 10);
+
+/** An empty vessel, °C, after so many minutes in the room; negative minutes: what it was before. */
+export function emptyAfter(celsius: number, room: number, minutes: number): number {
+    return approach(celsius, room, EMPTY_TAU, minutes);
+}
 
 export interface Stretch {
     readonly minutes: number;

@@ -1,6 +1,4 @@
 /** What one thermometer reading says of a liquid's cooling (temperature 12). */
-import { crossing } from './inverse.js';
-
 export interface Reading {
     readonly celsius: number;
     /** After the pour. */
@@ -40,7 +38,35 @@ export function calibrate(
             return { start, scale: crossing(LEAST_SCALE, MOST_SCALE, (scale) => sign * lack(scale)) };
         }
     }
-    const excess = (from: number): number => after(from, minutes, 1) - celsius;
-    const isWithin = minutes > 0 && excess(0) < 0 && excess(HOTTEST) >= 0;
-    return { start: isWithin ? crossing(0, HOTTEST, excess) : celsius, scale: 1 };
+    return { start: Math.min(HOTTEST, after(celsius, -minutes, 1)), scale: 1 };
+}
+
+const CLOSE_ENOUGH = 0.005;
+const MOST_ROUNDS = 60;
+
+/**
+ * Where a rising function crosses zero, by regula falsi with the Illinois halving.
+ * @param low where it is negative
+ * @param high where it is not
+ */
+function crossing(low: number, high: number, rising: (input: number) => number): number {
+    let [below, above] = [low, high];
+    let [under, over] = [rising(low), rising(high)];
+    let last = 0;
+    for (let round = 0; round < MOST_ROUNDS && above - below > CLOSE_ENOUGH; round++) {
+        const middle = (below * over - above * under) / (over - under);
+        const value = rising(middle);
+        if (Math.abs(value) < CLOSE_ENOUGH) {
+            return middle;
+        }
+        if (value < 0) {
+            [below, under] = [middle, value];
+            over = last < 0 ? over / 2 : over;
+        } else {
+            [above, over] = [middle, value];
+            under = last > 0 ? under / 2 : under;
+        }
+        last = value;
+    }
+    return above;
 }

@@ -2,9 +2,8 @@
 import { remember } from '../remember.js';
 import { bandOf, POUR_ERROR, type Band } from './band.js';
 import { minutesKept, pourNeeded, vesselNeeded, type Ask, type Limits } from './inverse.js';
-import { minutesOf, stillRoom, stretches } from './journey.js';
+import { emptyAfter, minutesOf, stillRoom, stretches } from './journey.js';
 import { coolFor, pourInto, type Liquid, type Vessel } from './liquid.js';
-import { approach, thinTau } from './newton.js';
 import { calibrate, type Reading } from './reading.js';
 import type { Air, AtGuest, Answers, Journey } from './types.js';
 
@@ -41,9 +40,6 @@ export interface LiquidHeat {
 /** The reference table goes to this minute. */
 const TABLE_MINUTES = 12;
 
-/** Time constant of an empty bowl on its way, min: 5 mm of china, 10 W/m²K on both sides (temperature 13). */
-const EMPTY_VESSEL_TAU = thinTau(2400, 0.9, 5, 10);
-
 /** Many dishes of many courses are kept, so that one that is changed leaves the others as they are. */
 export const serveLiquid: (given: LiquidCase) => LiquidHeat = remember(serve, 64);
 
@@ -60,58 +56,78 @@ function serve(given: LiquidCase): LiquidHeat {
           : { start: computed, scale: 1 };
     // What a reading shows beside the computed pour holds for any other pour too.
     const bias = now && computed !== undefined ? now.start - computed : 0;
-    const fill: Fill = (poured) => (empty) => pourInto(liquid, poured, vessel, empty) + bias;
-    const way = (journey: Journey): Way => wayOf(given, journey, now?.scale ?? 1);
     const atGuest = (journey: Journey): AtGuest => {
-        const celsius = now && way(journey)(start === undefined ? () => now.start : fill(start), vesselCelsius);
+        const celsius = now && along(given, journey, now.scale)(filledAt(given, journey, now.start, bias));
         return {
             journey,
             minutes: minutesOf(journey),
             ...(celsius !== undefined && { temperature: bandAt(given, now!.start, celsius) }),
         };
     };
+    const minuteLater = (from: number): number => standing(from, 1, now!.scale);
     return {
         ...(now && { poured: pouredBand(now.start, reading) }),
         ...(journeys && { first: atGuest(journeys.first), last: atGuest(journeys.last) }),
-        byMinute: now ? minutesOfTable.map((minutes) => standing(now.start, minutes, now.scale)) : [],
-        ...(now &&
-            wanted !== undefined && {
-                staysFor: minutesKept(side, wanted, (minutes) => standing(now.start, minutes, now.scale)),
-            }),
-        ...(journeys &&
-            wanted !== undefined && {
-                answers: answersOf(given, wanted, fill, way(journeys.first), way(journeys.last)),
-            }),
+        byMinute: now && !journeys ? everyMinute(now.start, minuteLater) : [],
+        ...(now && wanted !== undefined && { staysFor: minutesKept(side, wanted, now.start, minuteLater) }),
+        ...(journeys && wanted !== undefined && { answers: answersOf(given, journeys, wanted, now?.scale ?? 1, bias) }),
     };
 }
 
-const minutesOfTable = Array.from({ length: TABLE_MINUTES + 1 }, (_, minute) => minute);
-
-/** What is in a vessel, °C, that was empty and so warm when it was filled. */
-type Fill = (poured: number) => (empty: number) => number;
-
-/** °C at the guest, from how the vessel is filled and how warm it is when it sets out. */
-type Way = (fill: ReturnType<Fill>, vessel: number) => number;
-
-function wayOf(given: LiquidCase, journey: Journey, scale: number): Way {
-    const { liquid, vessel, air, surfaceFactor, covered, pouredAtTable } = given;
-    if (pouredAtTable) {
-        const empty = journey.standing + journey.carried;
-        return (fill, celsius) => fill(approach(celsius, air.celsius, EMPTY_VESSEL_TAU, empty));
+function everyMinute(start: number, minuteLater: (celsius: number) => number): number[] {
+    const table = [start];
+    while (table.length <= TABLE_MINUTES) {
+        table.push(minuteLater(table.at(-1)!));
     }
-    const ways = stretches(journey, air, surfaceFactor, covered);
-    return (fill, celsius) =>
-        ways.reduce((now, { minutes, room }) => coolFor(now, minutes, liquid, vessel, room, scale), fill(celsius));
+    return table;
 }
 
-function answersOf(given: LiquidCase, wanted: number, fill: Fill, first: Way, last: Way): Answers {
-    const { side, air, start, vesselCelsius, limits } = given;
+/** From just after the pour to the guest; backwards where asked. What is poured at table is there at once. */
+function along(
+    { liquid, vessel, air, surfaceFactor, covered, pouredAtTable }: LiquidCase,
+    journey: Journey,
+    scale: number,
+    direction: 1 | -1 = 1,
+): (celsius: number) => number {
+    const way = pouredAtTable ? [] : stretches(journey, air, surfaceFactor, covered);
+    const inOrder = direction === 1 ? way : way.toReversed();
+    return (celsius) =>
+        inOrder.reduce(
+            (now, { minutes, room }) => coolFor(now, direction * minutes, liquid, vessel, room, scale),
+            celsius,
+        );
+}
+
+/** In the vessel when it is filled: at the pass, or at the table by a vessel that has cooled on its way. */
+function filledAt(given: LiquidCase, journey: Journey, atPass: number, bias: number): number {
+    const { start, liquid, vessel, vesselCelsius, air, pouredAtTable } = given;
+    if (!pouredAtTable || start === undefined) {
+        return atPass;
+    }
+    return pourInto(liquid, start, vessel, emptyAfter(vesselCelsius, air.celsius, emptyFor(journey))) + bias;
+}
+
+function emptyFor({ standing, carried }: Journey): number {
+    return standing + carried;
+}
+
+function answersOf(
+    given: LiquidCase,
+    { first, last }: NonNullable<LiquidCase['journeys']>,
+    wanted: number,
+    scale: number,
+    bias: number,
+): Answers {
+    const { side, liquid, vessel, air, start, vesselCelsius, limits, pouredAtTable } = given;
+    const inVessel = along(given, last, scale, -1)(wanted);
     const ask: Ask = {
         side,
-        wanted,
+        liquid,
+        vessel,
+        inVessel: inVessel - bias,
+        atFirst: along(given, first, scale)(inVessel),
+        emptyFor: pouredAtTable ? emptyFor(last) : 0,
         room: air.celsius,
-        first: (poured, vessel) => first(fill(poured), vessel),
-        last: (poured, vessel) => last(fill(poured), vessel),
     };
     return {
         ...(start !== undefined && { vessel: vesselNeeded(ask, start, limits) }),

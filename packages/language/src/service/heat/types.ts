@@ -95,7 +95,9 @@ export interface DrinkHeat {
     readonly wanted: number;
     /** In the glass or cup just after the pour, from a bottle at what is wanted or a pot at what it is held at. */
     readonly poured: Band;
-    readonly from: { readonly celsius: number; readonly how: 'bottle' | 'chilled' | 'pot' };
+    readonly from: { readonly celsius: number; readonly how: 'bottle' | 'pot' };
+    /** In the glass straight from where the pour says it is chilled: no bottle is colder than that. */
+    readonly coldest?: { readonly bath: number; readonly celsius: number };
     /** How cold the bottle, or hot the pot, has to be to have it as wanted. */
     readonly needed: Answer;
     /** Minutes until it leaves its kind's range in the glass, at most an hour. */

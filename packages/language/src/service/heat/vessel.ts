@@ -11,8 +11,10 @@ export interface VesselFacts {
     readonly assumed: readonly string[];
 }
 
-/** Share of a piece that follows the liquid in it (temperature 13): a bowl all of it, a cup or glass without handle, stem and foot. */
-const PARTICIPATION = { bowl: 1, plate: 0.8, cup: 0.8, glass: 0.7 } as const;
+/** Share of a piece that follows the liquid in it (temperature 13, DS5): a bowl all of it, a cup without its handle. */
+const PARTICIPATION = { bowl: 1, plate: 0.8, cup: 0.8, glass: 0.8 } as const;
+/** A glass on a stem keeps stem and foot to itself. */
+const ON_A_STEM = 0.6;
 
 /** Wall over conductivity, m²K/W (temperature 13): 5 mm of china, 3 mm of glass, metal next to nothing. */
 const WALL = { china: 0.005, glass: 0.003, metal: 0.0002 } as const;
@@ -30,12 +32,13 @@ export function vesselFacts(piece: Piece): VesselFacts | undefined {
         return undefined;
     }
     const isMeasured = measures.surface !== undefined;
+    const isOnStem = piece.flags.some((flag) => flag.name === 'stem');
     const isGlass = material.name === 'glass' || material.name === 'crystal';
     return {
         vessel: {
             grams,
             heatCapacity: material.heatCapacity,
-            participation: PARTICIPATION[family],
+            participation: family === 'glass' && isOnStem ? ON_A_STEM : PARTICIPATION[family],
             surfaceDiameter: ((surface.low + surface.high) / 2) * (isMeasured ? 1 : SURFACE_OF_RIM),
             wallResistance: material.isMetal ? WALL.metal : isGlass ? WALL.glass : WALL.china,
         },
