@@ -7,7 +7,7 @@ import { menuJson, type Telling } from './plan-menu.js';
 import { serviceJson } from './plan-service.js';
 import { at, type Json } from './plan-values.js';
 
-/** Names the schema that ships with the package, `schema/plan.schema.json`; the domain is reserved and never fetched. */
+/** Names the schema that ships with the package, `schema/plan.schema.json`. Not as `$schema`, which editors would fetch: the domain is reserved. */
 export const PLAN_SCHEMA = 'https://underliner.example/schema/plan-1.json';
 
 /** What a plan is compiled from: the result of `check`. */
@@ -35,7 +35,7 @@ export function planJson(checked: Compilable, despiteErrors = false): Json {
     const { plan, service, texts, findings, file } = checked;
     const telling: Telling = { plan, service, places: new Places(texts) };
     const json = {
-        $schema: PLAN_SCHEMA,
+        schema: PLAN_SCHEMA,
         file,
         files: plan.readings.map((reading) => reading.file),
         despiteErrors: despiteErrors || undefined,
