@@ -106,7 +106,7 @@ function shown(value, figure) {
 
 const written = {
     count: String,
-    time: (minutes) => `${minutes} min`,
+    time: (minutes) => (minutes > 0 && minutes < 1 ? `${Math.round(minutes * 60)} s` : `${minutes} min`),
     volume: (millilitres) => `${millilitres} ml`,
     mass: (grams) => (grams < 1000 ? `${grams} g` : `${grams / 1000} kg`),
     temperature: (celsius) => `${celsius} °C`,
@@ -114,9 +114,10 @@ const written = {
     area: (squareMillimetres) => `${Math.round((squareMillimetres / 92_903.04) * 10) / 10} sq ft`,
     length: (millimetres) => {
         const quarters = Number(((millimetres / 25.4) * 4).toFixed(6));
-        return quarters > 0 && Number.isInteger(quarters)
-            ? `${inches(quarters)} inch (${millimetres} mm)`
-            : `${millimetres} mm`;
+        if (quarters > 0 && Number.isInteger(quarters)) {
+            return `${inches(quarters)} inch (${millimetres} mm)`;
+        }
+        return millimetres >= 1000 ? `${millimetres / 1000} m` : `${millimetres} mm`;
     },
 };
 

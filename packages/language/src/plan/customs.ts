@@ -3,6 +3,7 @@ import { courseCustoms } from './customs/courses.js';
 import { distanceCustoms } from './customs/distances.js';
 import { drinkCustoms } from './customs/drinks.js';
 import { glassCustoms } from './customs/glasses.js';
+import { paceCustoms } from './customs/pace.js';
 import { pieceCustoms } from './customs/pieces.js';
 import { placeCustoms } from './customs/place.js';
 import { roomCustoms } from './customs/room.js';
@@ -29,6 +30,7 @@ export const customGroups = [
     { title: 'Service', customs: serviceCustoms },
     { title: 'Order of courses', customs: courseCustoms },
     { title: 'Team', customs: teamCustoms },
+    { title: 'Pace of the service', customs: paceCustoms },
     { title: 'Temperatures', customs: temperatureCustoms },
     { title: 'Stock', customs: stockCustoms },
     { title: 'Supplies', customs: supplyCustoms },

@@ -12,6 +12,7 @@ import { groupGuests } from './guests.js';
 import { heatOf } from './heat/heat.js';
 import { lazily } from './lazily.js';
 import { pullList } from './pull.js';
+import { runService } from './run/run.js';
 import { seatGuests } from './seats/seats.js';
 import { serveCourse } from './serving.js';
 import { stepThrough } from './table.js';
@@ -46,6 +47,7 @@ export function deriveService(plan: Plan): Service {
     const water = lazily(() => waterNeeds(plan, guestCount));
     const alcohol = lazily(() => alcoholEach(plan, variations, drunk()));
     const seats = lazily(() => seatGuests(plan, service));
+    const run = lazily(() => runService(plan, service));
     const heat = lazily(() => heatOf(plan, service, service.run));
     const chilling = lazily(() => planChilling(plan, service, heat().air, service.run));
     const service: Service = {
@@ -72,6 +74,9 @@ export function deriveService(plan: Plan): Service {
         },
         get seats() {
             return seats();
+        },
+        get run() {
+            return run();
         },
         get heat() {
             return heat();

@@ -5,6 +5,7 @@ import type { Kind, Piece } from '../plan/cupboard.js';
 import type { AlcoholEach, PourNeed, WaterNeed } from './drinks/types.js';
 import type { Chilling } from './chilling/types.js';
 import type { Heat } from './heat/types.js';
+import type { RoomLayout } from './room/types.js';
 import type { Run } from './run/types.js';
 import type { Seats } from './seats/types.js';
 
@@ -251,6 +252,8 @@ export interface Service {
     readonly alcohol: readonly AlcoholEach[];
     /** Who sits where with which dishes, and how plates are marked. Worked out when asked for. */
     readonly seats: Seats;
+    /** The room laid out; absent where its measures are not stated. Worked out when asked for. */
+    readonly room?: RoomLayout;
     /** The service simulated; absent where guests, room or team are not stated. Worked out when asked for. */
     readonly run?: Run;
     /** What hot and cold things are like in front of their guests. Worked out when asked for. */

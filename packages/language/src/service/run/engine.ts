@@ -163,12 +163,41 @@ class Simulation {
     /** Starts the first waiting activity that fits the free units. @returns whether there was one */
     private startFirst(pool: Pool, now: number): boolean {
         const { waiting, free } = pool;
+        if (free.length === 0 || waiting.size === 0) {
+            return false;
+        }
+        const index = this.takeFirst(pool);
+        if (index === undefined) {
+            return false;
+        }
+        const { duration, units = 1 } = this.network.activities[index]!;
+        const unit = free[0]!;
+        const end = typeof duration === 'number' ? now + duration : passLine(pool, unit, duration, now);
+        const freeAgain = typeof duration === 'number' ? end : now + (duration[0] ?? 0);
+        if (units === 1) {
+            free.shift();
+            this.unit[index] = unit;
+            this.events.push(freeAgain, pool.firstUnit + unit);
+        } else {
+            const taken = free.splice(0, units).toSorted((a, b) => a - b);
+            this.unit[index] = taken[0]!;
+            this.together.set(index, taken);
+            for (const each of taken) {
+                this.events.push(freeAgain, pool.firstUnit + each);
+            }
+        }
+        this.begin(index, now, end);
+        return true;
+    }
+
+    /** Takes the first that fits out of those that wait. */
+    private takeFirst({ waiting, free }: Pool): number | undefined {
         const tooLarge: number[] = [];
-        let starts: number | undefined;
-        while (starts === undefined && free.length > 0 && waiting.size > 0) {
+        let first: number | undefined;
+        while (first === undefined && waiting.size > 0) {
             const index = waiting.pop();
             if ((this.network.activities[index]!.units ?? 1) <= free.length) {
-                starts = index;
+                first = index;
             } else {
                 tooLarge.push(index);
             }
@@ -176,26 +205,7 @@ class Simulation {
         for (const index of tooLarge) {
             waiting.push(this.order?.[index] ?? 0, index);
         }
-        if (starts === undefined) {
-            return false;
-        }
-        const { duration, units = 1 } = this.network.activities[starts]!;
-        const taken = free.splice(0, units);
-        this.unit[starts] = Math.min(...taken);
-        if (units > 1) {
-            this.together.set(
-                starts,
-                taken.toSorted((a, b) => a - b),
-            );
-        }
-        const [unit = 0] = taken;
-        const end = typeof duration === 'number' ? now + duration : passLine(pool, unit, duration, now);
-        const freeAgain = typeof duration === 'number' ? end : now + (duration[0] ?? 0);
-        for (const each of taken) {
-            this.events.push(freeAgain, pool.firstUnit + each);
-        }
-        this.begin(starts, now, end);
-        return true;
+        return first;
     }
 
     private begin(index: number, now: number, end: number): void {

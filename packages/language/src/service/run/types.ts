@@ -9,6 +9,8 @@ export interface Run {
     /** In the order of the room. */
     readonly tables: readonly RunTable[];
     readonly courses: readonly CourseRun[];
+    /** In the order of the menu's toasts and speeches; those that name neither a course nor a time are left out. */
+    readonly speeches: readonly SpeechRun[];
     readonly people: readonly PersonRun[];
     /** Everything anybody does, by start, then person. */
     readonly tasks: readonly RunTask[];
@@ -53,6 +55,18 @@ export interface TableCourse {
     readonly served: Span;
     readonly finished: number;
     readonly cleared: Span;
+    /** When the glasses of its first pour are full; absent where nothing is poured with it. */
+    readonly poured?: number;
+}
+
+export interface SpeechRun {
+    /** As the plan states it. */
+    readonly at?: number;
+    /** When it is held: not before the course it follows is cleared. */
+    readonly start: number;
+    readonly end: number;
+    /** When every glass of the toast is full. */
+    readonly poured?: number;
 }
 
 /** What the first guest served and the last guest of the slowest table go through; the same plate where only one is served. */
@@ -88,6 +102,7 @@ export interface RunTask {
         | 'carry'
         | 'serve'
         | 'pour'
+        | 'bread'
         | 'clear'
         | 'crumb'
         | 'relay'

@@ -1,0 +1,110 @@
+/** Who does what when, over a simulated evening. */
+import type { Schedule } from './engine.js';
+import type { SimulatedEvening } from './simulate.js';
+import type { CourseRun, PersonRun, RunTask } from './types.js';
+import type { WorkNetwork } from './work-network.js';
+
+/** By start, then person. Plates of one table that follow each other on one line are one task. */
+export function tasksOf(simulated: SimulatedEvening, courses: readonly CourseRun[]): RunTask[] {
+    const { evening, workforce, before, service, times } = simulated;
+    const tasks = [
+        ...tasksIn(simulated, before.network, before.times, before.shift),
+        ...tasksIn(simulated, service.network, times, 0),
+        ...seatingTasks(simulated),
+        ...courses.map((course): RunTask => {
+            const { caller } = workforce;
+            return {
+                person: caller,
+                sort: 'call',
+                course: course.course,
+                start: course.fired,
+                end: course.fired,
+                count: course.tables.length,
+            };
+        }),
+    ];
+    return joinPlates(
+        tasks.toSorted((a, b) => a.start - b.start || a.person - b.person),
+        evening.courses.length,
+    );
+}
+
+function tasksIn(
+    { evening, workforce }: SimulatedEvening,
+    { tags, activities }: WorkNetwork,
+    times: Schedule,
+    shift: number,
+): RunTask[] {
+    return tags.flatMap(({ sort, course, table, count }, index) => {
+        const { pool } = activities[index]!;
+        if (sort === 'wait' || Number.isNaN(times.start[index])) {
+            return [];
+        }
+        const person = pool === undefined ? workforce.caller : workforce.firstPerson[pool]! + times.unit[index]!;
+        const when = { start: times.start[index]! + shift, end: times.end[index]! + shift };
+        return [{ person, sort, course, table: evening.tables[table]?.name, ...when, count }];
+    });
+}
+
+/** Every server takes the guests of the station to their places, once what stands there is set. */
+function seatingTasks({ evening, workforce, before }: SimulatedEvening): RunTask[] {
+    const start = Math.max(-evening.pace.seatingTime, Math.min(0, before.over));
+    return workforce.stations.flatMap(({ tables, servers }, station) =>
+        tables.map((table, index): RunTask => {
+            const person = workforce.firstPerson[station]! + (index % servers);
+            const { name, guests } = evening.tables[table]!;
+            // One table after the other, each its part of the time.
+            const part = -start / tables.length;
+            return {
+                person,
+                sort: 'seat',
+                course: -1,
+                table: name,
+                start: start + index * part,
+                end: start + (index + 1) * part,
+                count: guests,
+            };
+        }),
+    );
+}
+
+function joinPlates(tasks: readonly RunTask[], courses: number): RunTask[] {
+    const joined: RunTask[] = [];
+    /** Index in `joined` of the last task of each person. */
+    const last = new Map<number, number>();
+    for (const task of tasks) {
+        const place = last.get(task.person);
+        const before = place === undefined ? undefined : joined[place]!;
+        if (
+            before?.sort === 'plate' &&
+            task.sort === 'plate' &&
+            before.course === task.course &&
+            before.table === task.table &&
+            task.course < courses
+        ) {
+            joined[place!] = { ...before, end: Math.max(before.end, task.end), count: before.count + task.count };
+        } else {
+            last.set(task.person, joined.push(task) - 1);
+        }
+    }
+    return joined;
+}
+
+/** Everybody of the team, at work or not. */
+export function peopleOf({ workforce }: SimulatedEvening, tasks: readonly RunTask[]): PersonRun[] {
+    const mine = workforce.people.map((): RunTask[] => []);
+    for (const task of tasks) {
+        mine[task.person]!.push(task);
+    }
+    return workforce.people.map(({ name, role }, person) => {
+        // Pieces on a line overlap: what counts is when it is at work at all.
+        let busy = 0;
+        let until = -Infinity;
+        for (const { start, end } of mine[person]!) {
+            busy += Math.max(0, end - Math.max(start, until));
+            until = Math.max(until, end);
+        }
+        const whole = mine[person]!.length === 0 ? 0 : until - mine[person]![0]!.start;
+        return { name, role, busy, idle: whole - busy };
+    });
+}

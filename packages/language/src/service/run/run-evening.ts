@@ -1,0 +1,51 @@
+/** The run sheet: the evening simulated, with what its people do and what more of them would buy. */
+import { lazily } from '../lazily.js';
+import { remember } from '../remember.js';
+import { bottleneckOf } from './bottleneck.js';
+import { courseTimes, overAt } from './course-times.js';
+import type { Evening } from './evening.js';
+import { peopleOf, tasksOf } from './people.js';
+import { simulate } from './simulate.js';
+import type { Run } from './types.js';
+
+type Computed = Omit<Run, 'assumed'>;
+
+export const runEvening = remember((evening: Evening): Computed => {
+    const simulated = simulate(evening);
+    const { workforce, times, service } = simulated;
+    const courses = courseTimes(simulated);
+    const tasks = lazily(() => tasksOf(simulated, courses));
+    const people = lazily(() => peopleOf(simulated, tasks()));
+    const bottleneck = lazily(() => bottleneckOf(evening, courses, people()));
+    const firstServer = evening.team.captains;
+    return {
+        tables: evening.tables.map(({ name, guests, fromPass }, table) => ({
+            name,
+            guests,
+            fromPass,
+            server: workforce.firstPerson[workforce.stationOf[table]!] ?? firstServer,
+        })),
+        courses,
+        speeches: evening.speeches.map(({ at, pour }, index) => {
+            const activity = service.speeches[index]!;
+            const glasses =
+                pour === undefined ? [] : service.courses[pour]!.tables.flatMap((record) => record?.pour ?? []);
+            return {
+                at,
+                start: times.start[activity]!,
+                end: times.end[activity]!,
+                poured: glasses.length > 0 ? Math.max(...glasses.map((each) => times.end[each]!)) : undefined,
+            };
+        }),
+        get tasks() {
+            return tasks();
+        },
+        get people() {
+            return people();
+        },
+        get bottleneck() {
+            return bottleneck();
+        },
+        over: overAt(courses, evening.courses.length),
+    };
+});

@@ -1,0 +1,83 @@
+/** The service of an evening from the moment all guests sit, as a network of activities: who waits for what. */
+import { crumb, holdSpeech, pourWater, serveCoffee, speakAt } from './between-courses.js';
+import { callCourse } from './captains-call.js';
+import { prepare, serveAndClear } from './course-at-table.js';
+import type { Draws } from './draws.js';
+import type { Evening } from './evening.js';
+import { ServiceDraft, type TableRecord } from './service-draft.js';
+import type { WorkNetwork } from './work-network.js';
+import type { Workforce } from './workforce.js';
+
+export interface ServiceNetwork {
+    readonly network: WorkNetwork;
+    readonly courses: readonly CourseRecord[];
+    /** In the order of the evening's speeches. */
+    readonly speeches: readonly number[];
+    /** By table, where it is served. */
+    readonly coffee: readonly (number | undefined)[];
+}
+
+export interface CourseRecord {
+    /** The moment the captain calls for it; absent where it stands there already when guests sit. */
+    readonly call?: number;
+    /** `undefined` where the table gets nothing of the course. */
+    readonly tables: readonly (TableRecord | undefined)[];
+}
+
+/** @param notBefore before which nobody is free: what stands when guests sit is being set */
+export function serviceNetwork(
+    evening: Evening,
+    workforce: Workforce,
+    draws: Draws,
+    notBefore: number,
+): ServiceNetwork {
+    const draft = new ServiceDraft(evening, workforce, draws, notBefore);
+    const speeches: number[] = [];
+    const coffee: (number | undefined)[] = [];
+    const courses: CourseRecord[] = [];
+    const speak = (course: number, isBeforeNext: boolean): void =>
+        evening.speeches.forEach((speech, index) => {
+            if (speech.after === course && speech.isBeforeNext === isBeforeNext) {
+                speeches[index] = holdSpeech(draft, speech, course);
+            }
+        });
+    if (!evening.isWaterPouredBeforeSeating) {
+        draft.eachTable((table, rank) => pourWater(draft, table, rank));
+    }
+    for (let course = 0; course <= evening.courses.length; course++) {
+        // The same order as at the single cover: speeches after the course before, crumbs, coffee, speeches before this one.
+        speak(course - 1, false);
+        if (evening.courses[course]?.isCrumbed) {
+            draft.eachTable((table, rank) => crumb(draft, course, table, rank));
+        }
+        if (evening.coffee?.after === course - 1) {
+            draft.eachTable((table, rank) => (coffee[table] = serveCoffee(draft, table, rank)));
+        }
+        speak(course - 1, true);
+        if (course < evening.courses.length) {
+            courses.push(courseOf(draft, course));
+        }
+    }
+    evening.speeches.forEach((speech, index) => (speeches[index] ??= speakAt(draft, speech)));
+    return { network: draft.network, courses, speeches, coffee };
+}
+
+function courseOf(draft: ServiceDraft, course: number): CourseRecord {
+    const { evening } = draft;
+    const gets = (table: number): boolean => evening.tables[table]!.courses[course]!.plates.length > 0;
+    const pours: (number | undefined)[] = [];
+    draft.eachTable((table, rank) => {
+        if (gets(table)) {
+            pours[table] = prepare(draft, course, table, rank);
+        }
+    });
+    const call = evening.courses[course]!.standsBefore === undefined ? callCourse(draft, course) : undefined;
+    const tables: (TableRecord | undefined)[] = evening.tables.map(() => undefined);
+    draft.eachTable((table, rank) => {
+        if (gets(table)) {
+            tables[table] = serveAndClear(draft, course, table, rank, call, pours[table]);
+        }
+    });
+    draft.courses.push(tables);
+    return { call, tables };
+}

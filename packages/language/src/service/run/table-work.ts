@@ -1,0 +1,87 @@
+import { findCourse } from '../../plan/names.js';
+import type { Plan } from '../../plan/types.js';
+import { mayDrink } from '../drinks/drinkers.js';
+import { pourFacts } from '../facts.js';
+import type { SeatedGuest } from '../seats/types.js';
+import type { PourFacts } from '../types.js';
+import type { EveningTable, TableWork } from './evening.js';
+import type { ForEvening } from './evening-of-plan.js';
+
+type Work = Pick<EveningTable, 'courses' | 'coffee' | 'waters'>;
+
+/** What every course asks of the people at every table, by the guests who sit there; in the order of the seated tables. */
+export function tableWork(plan: Plan, service: ForEvening): Work[] {
+    const { seats, coffee, guestCount } = service;
+    const atTable = new Map<string, SeatedGuest[]>(seats.tables.map(({ name }) => [name, []]));
+    for (const guest of seats.guests) {
+        atTable.get(guest.table)?.push(guest);
+    }
+    const pours = service.pours.map((facts) => takersOf(plan, service, facts));
+    const coffeeShare = coffee?.coffee.onRequest ? plan.customs['coffee-share'].value : 1;
+    const water = plan.menu?.water;
+    const waterUntil = water?.pour.toppedUpUntil && findCourse(plan.menu, water.pour.toppedUpUntil.name)?.index;
+    let seated = 0;
+    return seats.tables.map(({ name }, table): Work => {
+        const guests = atTable.get(name)!;
+        // Shares of the whole room, so that rounding at each table does not add up.
+        const before = seated;
+        seated += guests.length;
+        const partOf = (share: number): number => Math.round(share * seated) - Math.round(share * before);
+        const waters = water ? partOf(plan.customs['water-share'].value) : 0;
+        const courses = (plan.menu?.courses ?? []).map((course): TableWork => {
+            const poured = pours.map((pour) => ({
+                ...pour,
+                glasses: Math.round(pour.share * guests.filter(pour.takes).length),
+            }));
+            const first = poured.filter(({ facts }) => facts.course === course.index);
+            const brought = guests.flatMap(({ variation }) => service.variations[variation]?.cover.brought ?? []);
+            const glasses = guests.flatMap(
+                ({ variation }) => service.variations[variation]?.cover.broughtGlasses ?? [],
+            );
+            const pieces = brought.filter((piece) => piece.course === course.index);
+            const tempered = pieces.filter((piece) => piece.state !== undefined).length;
+            return {
+                plates: guests.flatMap(({ dishes }) => dishes[course.index] ?? []),
+                pieces: pieces.length - tempered + glasses.filter((glass) => glass.course === course.index).length,
+                temperedPieces: tempered,
+                glasses: total(first.map((pour) => pour.glasses)),
+                tastes: table === 0 ? first.filter(({ facts }) => facts.pour.tasted).length : 0,
+                rounds: [
+                    ...poured.flatMap(({ facts, glasses: count }) =>
+                        roundsIn(plan, facts, course.index).map(() => count),
+                    ),
+                    ...(waterUntil !== undefined && course.index <= waterUntil ? [waters] : []),
+                ].filter((count) => count > 0),
+                bread: service.bread?.from === course.index ? guests.length : 0,
+            };
+        });
+        const spoons = coffee?.spoon ? 1 : 0;
+        const cups = coffee && guestCount > 0 ? partOf(coffeeShare) : 0;
+        const saucers = (coffee?.cup?.on.length ?? 0) > 0 ? 1 : 0;
+        return { courses, waters, coffee: { guests: cups, pieces: cups * (1 + saucers + spoons) } };
+    });
+}
+
+/** Further rounds of a pour in a course: its refills in its own, one topping-up in each that it is topped up through. */
+function roundsIn(plan: Plan, { pour, course: own }: PourFacts, course: number): undefined[] {
+    const until = pour.toppedUpUntil && findCourse(plan.menu, pour.toppedUpUntil.name)?.index;
+    const count =
+        course === own ? (pour.refills?.count ?? 0) : until !== undefined && course > own && course <= until ? 1 : 0;
+    return Array.from({ length: count });
+}
+
+/** Which guests have a glass of a pour or of what is offered in its place, and what share of them where the pour says so. */
+function takersOf(plan: Plan, service: ForEvening, facts: PourFacts) {
+    const offers = [facts, ...facts.pour.instead.map((each) => pourFacts(plan, each, facts.course, facts.dish))];
+    const mayHave = service.groups.map((group) => offers.some((offer) => mayDrink(plan, offer, group)));
+    const takes = ({ group, dishes }: SeatedGuest): boolean =>
+        mayHave[group] === true && (!facts.dish || dishes[facts.course] === facts.dish.index);
+    const able = service.seats.guests.filter(takes).length;
+    const uses = service.drinks
+        .flatMap((need) => need.uses)
+        .filter((use) => use.facts === facts || use.insteadOf === facts);
+    const drinkers = total(uses.map((use) => use.drinkers));
+    return { facts, takes, share: uses.length > 0 && able > 0 ? Math.min(1, drinkers / able) : 1 };
+}
+
+const total = (counts: readonly number[]): number => counts.reduce((sum, count) => sum + count, 0);
