@@ -50,6 +50,22 @@ export function pairsWith(cupboard: Cupboard, one: string, other: string): boole
     );
 }
 
+/** `undefined` where neither the glass says what it is for nor the drink what it is poured into. */
+export function suitsDrink(cupboard: Cupboard, glass: Piece, kind: Kind): boolean | undefined {
+    const named = vesselsOf(kind);
+    if (named.length === 0 && glass.suits.length === 0) {
+        return undefined;
+    }
+    // What a parent is poured into does not count where the kind has a word of its own: a flute is not for every wine.
+    const isNamed = pieceLineage(cupboard, glass.name).some(({ name }) => named.includes(name));
+    return isNamed || glass.suits.some(({ name }) => isKindOf(kind, name));
+}
+
+/** Pieces that a kind of dish or drink is served in or on, as it says. */
+export function vesselsOf(kind: Kind): readonly string[] {
+    return kind.vessels.flatMap(({ names }) => names.map(({ name }) => name));
+}
+
 /** What the piece pairs with: its own word, else that of what it derives from. */
 export function statedPairs(cupboard: Cupboard, name: string): readonly string[] {
     const speaking = pieceLineage(cupboard, name).find((piece) => piece.pairs.length > 0);

@@ -1,11 +1,11 @@
-import type { Cupboard, Kind, Piece } from '../plan/cupboard.js';
+import type { Kind, Piece } from '../plan/cupboard.js';
 import type { CustomName } from '../plan/customs.js';
 import { isKindOf } from '../plan/names.js';
 import type { Origin } from '../plan/origin.js';
 import type { Quantity } from '../plan/quantity.js';
+import { suitsDrink, vesselsOf } from '../plan/suiting.js';
 import type { Plan, Pour } from '../plan/types.js';
 import type { PourFacts, Service } from '../service/types.js';
-import { pieceLineage } from '../plan/suiting.js';
 import { quoted } from './wording.js';
 
 /** What the rules about drinks ask of a pour: is it wine, is there alcohol in it, which glasses suit it, how full they may be. */
@@ -64,21 +64,6 @@ export function everyDrink({ cupboard, menu }: Plan, service: Service): readonly
         ]),
         ...(water ? [{ ...water, course: -1 }] : []),
     ];
-}
-
-/** `undefined` where neither the glass says what it is for nor the drink what it is poured into. */
-export function suitsDrink(cupboard: Cupboard, glass: Piece, kind: Kind): boolean | undefined {
-    const named = vesselsOf(kind);
-    if (named.length === 0 && glass.suits.length === 0) {
-        return undefined;
-    }
-    // What a parent is poured into does not count where the kind has a word of its own: a flute is not for every wine.
-    const isNamed = pieceLineage(cupboard, glass.name).some(({ name }) => named.includes(name));
-    return isNamed || glass.suits.some(({ name }) => isKindOf(kind, name));
-}
-
-function vesselsOf(kind: Kind): readonly string[] {
-    return kind.vessels.flatMap(({ names }) => names.map(({ name }) => name));
 }
 
 /** Glasses that suit a drink and hold the pour: what its kind names, then the nearest kind's, the house's own first. */

@@ -1,4 +1,5 @@
-import { glassesFor, suitsDrink } from './drinks.js';
+import { suitsDrink } from '../plan/suiting.js';
+import { glassesFor } from './drinks.js';
 import { defineRule } from './rule.js';
 import { asName, listed, quoted } from './wording.js';
 
