@@ -1,4 +1,4 @@
-import type { Kind, Piece } from '../plan/cupboard.js';
+import type { Cupboard, Kind, Piece } from '../plan/cupboard.js';
 import type { CustomName } from '../plan/customs.js';
 import { isKindOf } from '../plan/names.js';
 import type { Origin } from '../plan/origin.js';
