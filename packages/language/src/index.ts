@@ -17,4 +17,7 @@ export { nearest } from './rules/nearest.js';
 export { GROUP_SEVERITY, type Finding, type Report, type Rule } from './rules/rule.js';
 export type { Fix, Intention } from './rules/fixes.js';
 export { whatIf, type Otherwise, type WhatIf } from './what-if.js';
+export { batchesOf, scaleRecipe, type Batch, type BatchDish } from './service/recipes/batches.js';
+export { factorForPortions, factorForStock } from './service/recipes/factor.js';
+export type { ScaledIngredient } from './service/recipes/scale.js';
 export type { Service } from './service/types.js';

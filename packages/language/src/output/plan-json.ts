@@ -4,6 +4,7 @@ import type { Service } from '../service/types.js';
 import { Places } from './places.js';
 import { eventJson, houseJson, roomJson, tasksJson, teamJson } from './plan-house.js';
 import { menuJson, type Telling } from './plan-menu.js';
+import { recipesJson } from './plan-recipes.js';
 import { serviceJson } from './plan-service.js';
 import { at, type Json } from './plan-values.js';
 
@@ -46,7 +47,7 @@ export function planJson(checked: Compilable, despiteErrors = false): Json {
         room: plan.room && roomJson(telling, plan.room),
         team: plan.team && teamJson(telling, plan.team),
         tasks: tasksJson(telling),
-        recipes: plan.recipes.map(({ path, state, portions, title }) => ({ path, state, title, portions })),
+        recipes: recipesJson(telling),
         findings: findings.map((finding) => findingJson(telling.places, finding)),
         waivers: plan.waivers.map((waiver) => waiverJson(telling.places, waiver)),
         ruleSettings: plan.house.settings.map((setting) => ({

@@ -45,3 +45,63 @@ describe('the portions of a recipe', () => {
         expect(readRecipe(link('../../soup.md'), filesInMemory({})).state).toBe('outside');
     });
 });
+
+describe('what else a recipe says', () => {
+    const facts = (path: string, text: string) => readRecipe(link(path), filesInMemory({ [`events/${path}`]: text }));
+    const front = (...lines: string[]) => facts('soup.md', `---\n${lines.join('\n')}\n---\n# Soup\n`);
+    const json = (fields: object) => facts('soup.json', JSON.stringify({ '@type': 'Recipe', ...fields }));
+
+    it.each([
+        ['yield: 100 portions of 250 ml', { portions: 100, size: 250 }],
+        ['yield: "100 portions, 8 fl oz each"', { portions: 100, size: 48 }],
+        ['portion: 4 oz', { portions: undefined, size: 4 }],
+        ['yield: 12', { portions: 12, size: undefined }],
+        ['yield: 12 bowls of 2', { portions: 12, size: undefined }],
+    ])('the size of a portion from `%s`', (line, expected) => {
+        const { portions, portionSize } = front(line);
+        expect({ portions, size: portionSize?.low }).toEqual(expected);
+    });
+
+    it('what a batch makes, where it does not count portions', () => {
+        expect(front('yield: 6 1/4 gal').makes?.low).toBe(4800);
+        expect(front('yield: makes about 12 l').makes?.low).toBe(12_000);
+        expect(json({ recipeYield: { '@type': 'QuantitativeValue', value: 10, unitCode: 'LTR' } }).makes?.low).toBe(
+            10_000,
+        );
+        expect(
+            json({ recipeYield: { '@type': 'QuantitativeValue', value: 10, unitCode: 'XYZ' } }).portions,
+        ).toBeUndefined();
+        expect(json({ recipeYield: ['10 l', '40 bowls'] })).toMatchObject({ portions: 40 });
+    });
+
+    it.each([
+        ['contains: milk, egg', ['milk', 'egg']],
+        ['contains: [milk, tree nuts]', ['milk', 'tree nuts']],
+        ['contains:\n  - milk\n  - mustard', ['milk', 'mustard']],
+        ['contains: milk and celery', ['milk', 'celery']],
+        ['contains: nothing', []],
+        ['contains: []', []],
+        ['contains:', undefined],
+        ['title: Soup', undefined],
+    ])('its allergens from `%s`', (lines, expected) => {
+        expect(front(lines).contains).toEqual(expected);
+    });
+
+    it('the diets it suits, by name or schema.org term', () => {
+        expect(front('suits: vegan, gluten-free').suits).toEqual(['vegan', 'gluten-free']);
+        expect(json({ suitableForDiet: 'https://schema.org/VeganDiet' }).suits).toEqual(['VeganDiet']);
+        expect(json({ suitableForDiet: ['GlutenFreeDiet', { '@id': 'schema:HalalDiet' }] }).suits).toEqual([
+            'GlutenFreeDiet',
+            'HalalDiet',
+        ]);
+    });
+
+    it('its ingredients, from a list or from recipeIngredient', () => {
+        const markdown = facts('soup.md', '---\nyield: 4\n---\n## Ingredients\n- 2 kg squash\n');
+        expect(markdown.ingredients.map(({ name }) => name)).toEqual(['squash']);
+        const listed = json({ recipeIngredient: ['squash, 2 kg', 7, null, '  1 l milk '] });
+        expect(listed.ingredients.map(({ name }) => name)).toEqual(['squash', '7', 'milk']);
+        expect(json({ recipeIngredient: '2 kg squash' }).ingredients).toHaveLength(1);
+        expect(json({}).ingredients).toEqual([]);
+    });
+});

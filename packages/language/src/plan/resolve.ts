@@ -4,7 +4,8 @@ import { customSpecs } from './customs.js';
 import { load, type ReadText } from './load.js';
 import { mergeCupboards } from './merge.js';
 import type { Text } from './origin.js';
-import type { Custom, Customs, Dish, House, Menu, Plan, Reading, RecipeFacts, Waiver } from './types.js';
+import type { RecipeFacts } from './recipe.js';
+import type { Custom, Customs, Dish, House, Menu, Plan, Reading, Waiver } from './types.js';
 
 /** How files become data: given by the core, so that resolving knows neither the grammar nor a recipe's format. */
 export interface Readers {

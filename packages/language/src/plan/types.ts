@@ -6,6 +6,7 @@ import type { Contains, Cupboard, Diet, Eaten, Kind, LocalCode, Piece, Substance
 import type { CustomName, CustomValueOf } from './customs.js';
 import type { Count, Named, Origin, Text } from './origin.js';
 import type { Dimension, Quantity, UnitName } from './quantity.js';
+import type { RecipeFacts } from './recipe.js';
 
 // ------------------------------------------------------------------ event and guests
 export interface Event {
@@ -531,16 +532,6 @@ export interface Reading {
     readonly repeats: readonly Repeat[];
     readonly misspelt: readonly Misspelt[];
     readonly syntax: readonly SyntaxFinding[];
-}
-
-/** The recipe a dish links to, as far as its file tells. */
-export interface RecipeFacts {
-    readonly path: string;
-    readonly origin: Origin;
-    readonly state: 'read' | 'missing' | 'outside' | 'unreadable';
-    /** Portions one batch yields; absent where the file does not say. */
-    readonly portions?: number;
-    readonly title?: string;
 }
 
 /** A `use` that leads nowhere. */

@@ -1,5 +1,6 @@
-import type { Origin } from '../plan/origin.js';
-import type { Dish } from '../plan/types.js';
+import type { RecipeFacts } from '../plan/recipe.js';
+import { batchesOf, type BatchDish } from '../service/recipes/batches.js';
+import { sayAmount } from '../service/recipes/say-amount.js';
 import { defineRule } from './rule.js';
 import { counted, listed, quoted } from './wording.js';
 
@@ -41,46 +42,37 @@ export default defineRule({
         right: [{ text: plan(40) }],
     },
     check({ plan, service, report }) {
-        const recipes = new Map<
-            string,
-            { readonly origin: Origin; readonly yields: number; needed: number; readonly dishes: string[] }
-        >();
-        const add = (dish: Pick<Dish, 'title' | 'recipe' | 'extra'>, count: number): void => {
-            const facts =
-                dish.recipe &&
-                plan.recipes.find(
-                    ({ origin }) =>
-                        origin.file === dish.recipe!.origin.file && origin.start === dish.recipe!.origin.start,
-                );
-            if (facts?.portions === undefined) {
-                return;
+        for (const batch of batchesOf(plan, service)) {
+            const { recipe, portions, factor, isResized } = batch;
+            if (factor === undefined || factor <= 1) {
+                continue;
             }
-            const known = recipes.get(facts.path) ?? {
-                origin: facts.origin,
-                yields: facts.portions,
-                needed: 0,
-                dishes: [],
-            };
-            known.needed += count + (dish.extra?.count ?? 0);
-            known.dishes.push(dish.title);
-            recipes.set(facts.path, known);
-        };
-        for (const { portions } of service.servings) {
-            portions.forEach(({ dish, count }) => add(dish, count));
-        }
-        for (const { origin, yields, needed, dishes } of recipes.values()) {
-            if (yields < needed) {
+            const titles = batch.dishes.map(({ title }) => quoted(title));
+            const again = { hint: 'Multiply the batch, and say the new `yield` in the recipe once it is written up.' };
+            if (recipe.portions !== undefined && !isResized) {
                 report({
-                    at: origin,
-                    message: `The recipe yields ${counted(yields, 'portion')} and ${listed(dishes.map(quoted))} ${dishes.length === 1 ? 'needs' : 'need'} ${needed}: make it ${factor(needed / yields)} times.`,
-                    hint: 'Multiply the batch, and say the new `yield` in the recipe once it is written up.',
+                    at: recipe.origin,
+                    message: `The recipe yields ${counted(recipe.portions, 'portion')} and ${listed(titles)} ${titles.length === 1 ? 'needs' : 'need'} ${portions}: make it ${factor} times.`,
+                    ...again,
+                });
+            } else {
+                report({
+                    at: recipe.origin,
+                    message: `The recipe makes ${made(recipe)}, and needed are ${listed(batch.dishes.map(sized))}: make it ${factor} times.`,
+                    ...again,
                 });
             }
         }
     },
 });
 
-/** Rounded up to hundredths, so that the batch never falls short; source: quantities 3.2, portions needed over portions yielded. */
-function factor(times: number): string {
-    return String(Math.ceil(Number((times * 100).toFixed(6))) / 100);
+/** `100 portions of 4 oz`, `12 l`. */
+function made({ portions, portionSize, makes }: RecipeFacts): string {
+    const size = portionSize && ` of ${sayAmount(portionSize)}`;
+    return portions === undefined ? sayAmount(makes!) : `${counted(portions, 'portion')}${size ?? ''}`;
+}
+
+/** `230 portions of 2 oz for \`Beef\``. */
+function sized({ title, portions, size }: BatchDish): string {
+    return `${counted(portions, 'portion')}${size ? ` of ${size.written}` : ''} for ${quoted(title)}`;
 }
