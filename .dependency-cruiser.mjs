@@ -29,6 +29,7 @@ const layers = {
 
     units: inPackage('(convert|fraction\\.js)'),
     calendar: inPackage('temporal-[^/]+'),
+    geometry: inPackage('sat'),
     nearestName: inPackage('fastest-levenshtein'),
     markup: inPackage('(hastscript|hast|hast-util-to-html)'),
     frontMatter: inPackage('yaml'),
@@ -41,7 +42,7 @@ const layers = {
 
 const mayImport = {
     plan: ['plan', 'units', 'calendar'],
-    service: ['service', 'plan', 'units', 'calendar'],
+    service: ['service', 'plan', 'units', 'calendar', 'geometry'],
     rules: ['rules', 'service', 'plan', 'units', 'nearestName'],
     output: ['output', 'rules', 'service', 'plan', 'units', 'calendar', 'markup'],
     cupboard: ['cupboard', 'plan'],

@@ -1,7 +1,6 @@
 import type { Plan } from '../plan/types.js';
 import type { Service, Variation } from '../service/types.js';
 import { drawCover } from './draw-cover.js';
-import { placeCover } from './place-cover.js';
 
 /** The picture of what lies at the cover when guests sit, for one set of dishes. SVG text; see `drawCover`. */
 export function coverPicture(
@@ -16,5 +15,6 @@ export function coverPicture(
     const description =
         `Left of the plate, outermost first: ${list(cover.left)}. Right of it: ${list(cover.right)}. Above it: ${list(cover.above)}. ` +
         `Glasses from the knife outward: ${list(cover.glasses)}.`;
-    return drawCover(placeCover(cover, plan.customs), { title, description });
+    const pieces = service.coverGeometry[variation.index]!.pieces.filter((piece) => piece.when === 'laid');
+    return drawCover(pieces, { title, description });
 }

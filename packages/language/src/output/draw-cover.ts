@@ -1,7 +1,8 @@
 import type { Element } from 'hast';
 import { toHtml } from 'hast-util-to-html';
 import { s } from 'hastscript';
-import type { PlacedPiece } from './place-cover.js';
+import { extent } from '../service/cover-geometry/place-cover.js';
+import type { PlacedPiece } from '../service/cover-geometry/types.js';
 
 const INK = '#1a1a1a';
 const MARGIN = 30;
@@ -71,10 +72,6 @@ export function drawCover(pieces: readonly PlacedPiece[], { title, description }
 
 const round = (value: number): number => Math.round(value * 10) / 10;
 
-function extent(piece: PlacedPiece): { across: number; up: number } {
-    return piece.degrees === 0 ? { across: piece.width, up: piece.length } : { across: piece.length, up: piece.width };
-}
-
 function outline(piece: PlacedPiece, { x, y }: { x: number; y: number }): Element {
     if (piece.shape === 'round') {
         const radius = round(piece.length / 2);
@@ -84,25 +81,26 @@ function outline(piece: PlacedPiece, { x, y }: { x: number; y: number }): Elemen
                 : [s('circle', { cx: `${x}`, cy: `${y}`, r: `${round(radius * 0.72)}`, 'stroke-width': '0.8' })];
         return s('g', [s('circle', { cx: `${x}`, cy: `${y}`, r: `${radius}` }), ...rim]);
     }
-    if (piece.shape === 'napkin') {
-        const [width, length] = [piece.width, piece.length];
-        const corner = { x: round(x - width / 2), y: round(y - length / 2) };
-        return s('g', [
-            s('rect', { x: `${corner.x}`, y: `${corner.y}`, width: `${width}`, height: `${length}` }),
-            s('line', {
-                x1: `${corner.x + width / 3}`,
-                y1: `${corner.y}`,
-                x2: `${corner.x + width / 3}`,
-                y2: `${corner.y + length}`,
-                'stroke-width': '0.8',
-            }),
-        ]);
+    // Turned as the page counts, clockwise.
+    const turn = piece.degrees === 0 ? '' : ` rotate(${round(360 - piece.degrees)})`;
+    const transform = `translate(${x} ${y})${turn}`;
+    const [width, length] = [round(piece.width), round(piece.length)];
+    if (piece.shape === 'pair') {
+        const apart = round((length - width) / 2);
+        return s(
+            'g',
+            { transform },
+            [-apart, apart].map((y0) => s('circle', { cx: '0', cy: `${y0}`, r: `${round(width / 2)}` })),
+        );
     }
-    const turn = piece.degrees === 0 ? '' : ` rotate(${piece.degrees})`;
-    return s('path', {
-        transform: `translate(${x} ${y})${turn}`,
-        d: PROFILE[piece.shape](round(piece.length), round(piece.width)),
-    });
+    if (piece.shape === 'napkin' || piece.shape === 'card') {
+        const [left, top] = [round(-width / 2), round(-length / 2)];
+        const sheet = s('rect', { x: `${left}`, y: `${top}`, width: `${width}`, height: `${length}` });
+        const line = `${round(left + width / 3)}`;
+        const fold = s('line', { x1: line, y1: `${top}`, x2: line, y2: `${-top}`, 'stroke-width': '0.8' });
+        return s('g', { transform }, piece.shape === 'napkin' ? [sheet, fold] : [sheet]);
+    }
+    return s('path', { transform, d: PROFILE[piece.shape](length, width) });
 }
 
 /** Outlines about the middle of the piece, its tip upward. */
@@ -140,29 +138,41 @@ function label(piece: PlacedPiece, { x, y }: { x: number; y: number }, edge: num
     switch (piece.row) {
         case 'left':
         case 'right':
+            if (piece.shape === 'napkin') {
+                return [upright(piece.label, x + 5, y)];
+            }
             return [s('text', { transform: `translate(${round(x - 3)} ${edge + 14}) rotate(60)` }, piece.label)];
         case 'above':
-            // The fork lies nearer the plate: its name stands below it, the others' above.
-            return [
-                centred(piece.label, x, piece.shape === 'fork' ? y + piece.width / 2 + TEXT : y - piece.width / 2 - 5),
-            ];
+            if (piece.shape === 'card') {
+                return [centred(piece.label, x, y + 4, TEXT - 2)];
+            }
+            // Along the narrow handle, away from the next piece: below the fork's, above the others'.
+            return piece.shape === 'fork'
+                ? [centred(piece.label, x - piece.length * 0.14, y + piece.width * 0.3 + TEXT)]
+                : [centred(piece.label, x + piece.length * 0.14, y - piece.width * 0.3 - 3)];
         case 'glasses':
             return inLines(piece.label, x, y);
         case 'bread':
             return piece.shape === 'round'
                 ? inLines(piece.label, x, y + piece.length * 0.2)
                 : [centred(piece.label, x, y - piece.width / 2 - 5)];
+        case 'middle':
+            return [centred(piece.label, x, y + piece.width / 2 + TEXT)];
+        case 'saucer':
+            return [centred(piece.label, x, y + 4, TEXT - 2)];
         case 'centre':
-            return piece.shape === 'napkin'
-                ? [
-                      s(
-                          'text',
-                          { transform: `translate(${round(x + 5)} ${y}) rotate(270)`, 'text-anchor': 'middle' },
-                          piece.label,
-                      ),
-                  ]
+            if (piece.shape === 'napkin') {
+                return [upright(piece.label, x + 5, y)];
+            }
+            return piece.shape === 'card'
+                ? [centred(piece.label, x, y + 4, TEXT - 2)]
                 : [centred(piece.label, x, y + piece.length * 0.44)];
     }
+}
+
+/** A name along a piece that lies with its tip away from the guest. */
+function upright(words: string, x: number, y: number): Element {
+    return s('text', { transform: `translate(${round(x)} ${round(y)}) rotate(270)`, 'text-anchor': 'middle' }, words);
 }
 
 function centred(words: string, x: number, y: number, size = TEXT): Element {

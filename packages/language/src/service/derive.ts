@@ -2,6 +2,7 @@ import { findCourse } from '../plan/names.js';
 import type { Bread, Course, Dish, Plan } from '../plan/types.js';
 import { planChilling } from './chilling/chilling.js';
 import { layCover } from './cover.js';
+import { coverGeometry } from './cover-geometry/cover-geometry.js';
 import { countPieces } from './counts.js';
 import { accompanimentConflicts, pourConflicts } from './diets.js';
 import { alcoholEach } from './drinks/alcohol.js';
@@ -12,6 +13,8 @@ import { groupGuests } from './guests.js';
 import { heatOf } from './heat/heat.js';
 import { lazily } from './lazily.js';
 import { pullList } from './pull.js';
+import { roomOf } from './room/room-of.js';
+import { tablesOf } from './room/room-to-lay-out.js';
 import { runService } from './run/run.js';
 import { seatGuests } from './seats/seats.js';
 import { serveCourse } from './serving.js';
@@ -47,6 +50,9 @@ export function deriveService(plan: Plan): Service {
     const water = lazily(() => waterNeeds(plan, guestCount));
     const alcohol = lazily(() => alcoholEach(plan, variations, drunk()));
     const seats = lazily(() => seatGuests(plan, service));
+    const tables = lazily(() => tablesOf(plan));
+    const room = lazily(() => roomOf(plan, tables()));
+    const geometry = lazily(() => coverGeometry(plan, service, tables()));
     const run = lazily(() => runService(plan, service));
     const heat = lazily(() => heatOf(plan, service, service.run));
     const chilling = lazily(() => planChilling(plan, service, heat().air, service.run));
@@ -74,6 +80,15 @@ export function deriveService(plan: Plan): Service {
         },
         get seats() {
             return seats();
+        },
+        get tables() {
+            return tables();
+        },
+        get room() {
+            return room();
+        },
+        get coverGeometry() {
+            return geometry();
         },
         get run() {
             return run();

@@ -5,7 +5,8 @@ import type { Kind, Piece } from '../plan/cupboard.js';
 import type { AlcoholEach, PourNeed, WaterNeed } from './drinks/types.js';
 import type { Chilling } from './chilling/types.js';
 import type { Heat } from './heat/types.js';
-import type { RoomLayout } from './room/types.js';
+import type { CoverGeometry } from './cover-geometry/cover-geometry.js';
+import type { RoomLayout, TableToPlace } from './room/types.js';
 import type { Run } from './run/types.js';
 import type { Seats } from './seats/types.js';
 
@@ -263,3 +264,7 @@ export interface Service {
     /** What reaches guests who must not have it, over all courses, bread, sauces and pours. */
     readonly reaches: readonly { readonly group: GuestGroup; readonly conflict: Conflict; readonly course: number }[];
 }
+    /** Every table with its seats, in the order of the text, whether the room has measures or not. Worked out when asked for. */
+    readonly tables: readonly TableToPlace[];
+    /** Where every piece of each variation's cover lies, alone and on the tables. Worked out when asked for. */
+    readonly coverGeometry: readonly CoverGeometry[];

@@ -1,0 +1,92 @@
+import type { Plan } from '../../plan/types.js';
+import { isWaiting } from '../cover.js';
+import { lazily } from '../lazily.js';
+import { remember } from '../remember.js';
+import type { TableToPlace } from '../room/types.js';
+import type { DishFacts, Service, Variation } from '../types.js';
+import { coverToPlace } from './cover-to-place.js';
+import { layCovers } from './covers-on-table.js';
+import { drawnTogether, layingDistances } from './laying-distances.js';
+import { placeCover } from './place-cover.js';
+import type { TableTop } from './table-top.js';
+import type { CoverOnTable, CoverToPlace, LayingDistances, PlacedPiece } from './types.js';
+
+/** Where the pieces of one variation's cover lie. */
+export interface CoverGeometry {
+    /** Index of the variation. */
+    readonly variation: number;
+    /** As the house lays it where there is room enough, at a straight edge. */
+    readonly pieces: readonly PlacedPiece[];
+    /** On each sort of table in the room. */
+    readonly onTables: readonly { readonly tables: readonly string[]; readonly on: CoverOnTable }[];
+}
+
+/** Tables of one shape and size with the same seats. */
+export interface TableSort {
+    readonly tables: readonly string[];
+    readonly top: TableTop;
+}
+
+const placeAlone = remember(({ cover, distances }: { cover: CoverToPlace; distances: LayingDistances }) =>
+    placeCover(cover, distances),
+);
+
+/** The geometry of every variation's cover; each is worked out when it is asked for. */
+export function coverGeometry(
+    plan: Plan,
+    { variations, facts, coffee }: Pick<Service, 'variations' | 'facts' | 'coffee'>,
+    tables: readonly TableToPlace[],
+): CoverGeometry[] {
+    const sorts = sortsOf(tables);
+    const keptFree = centreKept(plan.customs);
+    return variations.map((variation): CoverGeometry => {
+        const dishes = factsOf(variation, facts);
+        const cover = coverToPlace({ plan, coffee }, variation.cover, dishes);
+        const distances = layingDistances(plan.customs, variation.cover.napkin);
+        const isPlateTaken = dishes.some(({ course }) => isWaiting(plan, course.index));
+        const closer = drawnTogether(plan.customs, distances, isPlateTaken);
+        const pieces = lazily(() => placeAlone({ cover, distances }));
+        const onTables = lazily(() =>
+            sorts.map(({ tables: names, top }) => ({
+                tables: names,
+                on: layCovers({ cover, distances, drawnTogether: closer, top, keptFree }),
+            })),
+        );
+        return {
+            variation: variation.index,
+            get pieces() {
+                return pieces();
+            },
+            get onTables() {
+                return onTables();
+            },
+        };
+    });
+}
+
+/** The width that the house keeps free in the middle of a table, mm. */
+export function centreKept({ centre }: Plan['customs']): number {
+    return centre.value === 'none' ? 0 : centre.value;
+}
+
+export function factsOf({ dishes }: Pick<Variation, 'dishes'>, facts: readonly DishFacts[]): DishFacts[] {
+    return dishes.flatMap((dish) => facts.find((each) => each.dish === dish) ?? []);
+}
+
+/** Tables that a cover does not tell apart. */
+export function sortsOf(tables: readonly TableToPlace[]): TableSort[] {
+    const sorts = new Map<string, { tables: string[]; top: TableTop }>();
+    for (const { name, shape, width, depth, seats } of tables) {
+        const top = {
+            shape,
+            width,
+            depth,
+            seats: seats.map(({ number, x, y, degrees }) => ({ number, x, y, degrees })),
+        };
+        const key = JSON.stringify(top);
+        const sort = sorts.get(key) ?? { tables: [], top };
+        sort.tables.push(name);
+        sorts.set(key, sort);
+    }
+    return [...sorts.values()];
+}
