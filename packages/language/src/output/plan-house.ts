@@ -2,8 +2,9 @@
 import type { Event, House, NamedGuest, Room, Stock, Tables, Task, Team, WashLine } from '../plan/types.js';
 import { initials } from '../service/seats/initials.js';
 import type { Places } from './places.js';
+import { clockJson } from './plan-clock.js';
 import type { Telling } from './plan-menu.js';
-import { at, clockJson, dateJson, figureJson, needJson, quantityJson, textJson, type Json } from './plan-values.js';
+import { at, dateJson, figureJson, needJson, quantityJson, textJson, type Json } from './plan-values.js';
 
 export function eventJson({ places, plan }: Telling, event: Event): Json {
     return {
@@ -11,15 +12,19 @@ export function eventJson({ places, plan }: Telling, event: Event): Json {
         ...at(places, event.titleOrigin),
         date: dateJson(event.date),
         zone: textJson(event.zone),
-        doors: clockJson(event.doors),
-        seated: clockJson(event.seated),
-        ends: clockJson(event.ends),
+        doors: clockJson(plan, event.doors, 'doors'),
+        seated: clockJson(plan, event.seated),
+        ends: clockJson(plan, event.ends, 'end'),
         rents: event.rents.map((rent) => stockJson(places, rent)),
         revision: event.revision?.count,
         reference: textJson(event.reference),
         notice: textJson(event.notice),
         replications: event.replications && { count: event.replications.count, seed: event.replications.seed },
-        crew: event.crew && { count: event.crew.count, eat: textJson(event.crew.dish), at: clockJson(event.crew.at) },
+        crew: event.crew && {
+            count: event.crew.count,
+            eat: textJson(event.crew.dish),
+            at: clockJson(plan, event.crew.at),
+        },
         guests: event.guests && {
             expected: event.guests.expected.count,
             guaranteed: event.guests.guaranteed?.count,

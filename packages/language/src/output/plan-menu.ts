@@ -17,7 +17,8 @@ import type {
 import { factsOf } from '../service/derive.js';
 import type { Service } from '../service/types.js';
 import type { Places } from './places.js';
-import { at, clockJson, needJson, quantityJson, textJson, whoJson, type Json } from './plan-values.js';
+import { clockJson } from './plan-clock.js';
+import { at, needJson, quantityJson, textJson, whoJson, type Json } from './plan-values.js';
 
 export interface Telling {
     readonly plan: Plan;
@@ -34,7 +35,7 @@ export function menuJson(telling: Telling): Json | undefined {
             bread: menu.bread && breadJson(telling, menu.bread),
             water: menu.water && waterJson(telling, menu.water),
             coffee: menu.coffee && coffeeJson(telling, menu.coffee),
-            toastsAndSpeeches: menu.speeches.map((speech) => speechJson(places, speech)),
+            toastsAndSpeeches: menu.speeches.map((speech) => speechJson(telling, speech)),
             washes: menu.washes.map((wash) => ({
                 piece: wash.piece.name,
                 after: wash.after.name,
@@ -54,7 +55,7 @@ function courseJson(telling: Telling, course: Course): Json {
         title: course.title,
         ...at(places, course.head),
         lasts: course.lasts && { ...quantityJson(course.lasts.time), giveOrTake: quantityJson(course.lasts.spread) },
-        startsAt: clockJson(course.startsAt?.time),
+        startsAt: clockJson(telling.plan, course.startsAt?.time),
         preset: course.preset && {
             beforeSeating: quantityJson(course.preset.before),
             ...at(places, course.preset.origin),
@@ -234,13 +235,13 @@ function waterJson({ places }: Telling, { choices, pour, origin }: Water): Json 
     };
 }
 
-function speechJson(places: Places, speech: Speech): Json {
+function speechJson({ places, plan }: Telling, speech: Speech): Json {
     return {
         sort: speech.sort,
         title: speech.title,
         ...at(places, speech.origin),
         when: speech.when && { [speech.when.when]: speech.when.course.name },
-        startsAt: clockJson(speech.at),
+        startsAt: clockJson(plan, speech.at),
         lasts: quantityJson(speech.lasts),
         with: textJson(speech.pour),
     };

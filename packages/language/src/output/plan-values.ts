@@ -1,7 +1,7 @@
 /** The small values of the compiled plan: figures with units in their keys, names, places. */
 import type { Origin, Text } from '../plan/origin.js';
 import type { Dimension, Quantity } from '../plan/quantity.js';
-import type { CalendarDate, ClockTime, Need, Who } from '../plan/types.js';
+import type { CalendarDate, Need, Who } from '../plan/types.js';
 import { sayNeed } from '../service/guests.js';
 import type { Places } from './places.js';
 
@@ -31,14 +31,6 @@ export function figureJson(dimension: Dimension, value: number): Json {
 
 export function dateJson(date: CalendarDate | undefined): string | undefined {
     return date && (date.iso ?? date.written);
-}
-
-export function clockJson(time: ClockTime | undefined): string | undefined {
-    if (time?.minutes === undefined) {
-        return time?.written;
-    }
-    const two = (number: number): string => String(number).padStart(2, '0');
-    return `${two(Math.floor(time.minutes / 60))}:${two(time.minutes % 60)}`;
 }
 
 export function needJson(need: Need): Json {

@@ -64,6 +64,8 @@ import statedTwice from './stated-twice.js';
 import steakWithoutSteakKnife from './steak-without-steak-knife.js';
 import stockShort from './stock-short.js';
 import threePerSide from './three-per-side.js';
+import timeDoesNotExist from './time-does-not-exist.js';
+import timeExistsTwice from './time-exists-twice.js';
 import timesOutOfOrder from './times-out-of-order.js';
 import toastWithoutPour from './toast-without-pour.js';
 import tooManyGlasses from './too-many-glasses.js';
@@ -152,6 +154,8 @@ export const rules: readonly Rule[] = [
     steakWithoutSteakKnife,
     stockShort,
     threePerSide,
+    timeDoesNotExist,
+    timeExistsTwice,
     timesOutOfOrder,
     toastWithoutPour,
     tooManyGlasses,
