@@ -72,7 +72,7 @@ menu {
         ],
     },
     check({ plan, service, report }) {
-        for (const { group, conflict, course } of service.reaches) {
+        for (const { group, count, conflict, course } of service.reaches) {
             if (!conflict.allergen) {
                 continue;
             }
@@ -82,7 +82,7 @@ menu {
             const at = isFromCupboard(conflict.origin) ? (where?.head ?? group.origin) : conflict.origin;
             report({
                 at,
-                message: `${withArticle(conflict.carrier)} ${isSaid ? '' : `in \`${where.title}\` `}contains ${contents(conflict, plan.cupboard)}, and ${guestsOf(group)} would get it.`,
+                message: `${withArticle(conflict.carrier)} ${isSaid ? '' : `in \`${where.title}\` `}contains ${contents(conflict, plan.cupboard)}, and ${guestsOf({ ...group, count })} would get it.`,
                 hint: remedy(conflict, group),
                 related: [{ at: group.origin, message: statedHere(group) }],
             });

@@ -1,8 +1,9 @@
 import type { Need } from '../plan/types.js';
-import type { Conflict, Unserved } from '../service/types.js';
+import type { CourseServing, Service, TooFew, Unserved } from '../service/types.js';
 import type { Fix } from './fixes.js';
-import { guestsOf, isUnsaid, sayConflicts, sortOf, statedHere } from './guest-words.js';
-import { defineRule } from './rule.js';
+import { isUnsaid, sayConflicts, sortOf } from './guest-words.js';
+import { defineRule, type Report } from './rule.js';
+import { cookInstead, sayMend, sayTakers, sayTooFew, sayWithout, whereStated } from './serving-conflicts.js';
 import { agreeing, asName, listed, quoted } from './wording.js';
 
 const EVENT = `event "Harbour lunch" {
@@ -46,37 +47,83 @@ export default defineRule({
     },
     check({ service, report }) {
         const bread = service.bread ? [service.bread.serving] : [];
-        for (const { course, unserved: left } of [...service.servings, ...bread]) {
-            for (const unserved of left) {
-                const { group, refused } = unserved;
-                // Plain guests without a dish are `portions-do-not-add-up`; an allergen is `allergen-reaches-guest`.
-                const isAllergen = service.reaches.some(
-                    (each) => each.group === group && each.course === course.index && each.conflict.allergen,
-                );
-                if (group.needs.length === 0 || isAllergen) {
-                    continue;
+        for (const serving of [...service.servings, ...bread]) {
+            for (const conflict of serving.tooFew.filter(hasNeeds)) {
+                if (conflict.portions.length === 0) {
+                    nothingForThem(service, serving, conflict, report);
+                } else {
+                    tooFewForThem(serving, conflict, report);
                 }
-                const short = runOut(unserved);
-                const fixes = short ? [short.fix] : [...leaveOff(unserved), ...sayThatItSuits(unserved)];
-                report({
-                    at: short?.dish.who?.origin ?? course.head,
-                    severity: course.index < 0 ? 'warning' : undefined,
-                    message: `${guestsOf({ ...group, count: unserved.count })} ${agreeing(unserved.count, 'has', 'have')} ${course.index < 0 ? 'no bread' : `no dish in \`${course.title}\``}: ${listed(refused.map(({ dish, conflicts }) => why(dish.title, conflicts)))}.`,
-                    hint: fixes[0]?.preferred
-                        ? `${fixes[0].title}.`
-                        : course.index < 0
-                          ? `Give ${sortOf(group)} a bread of their own.`
-                          : `Add a dish for ${sortOf(group)}, or change one so that they may have it.`,
-                    related: [{ at: group.origin, message: statedHere(group) }],
-                    fixes,
-                });
             }
         }
     },
 });
 
-function why(title: string, conflicts: readonly Conflict[]): string {
-    return conflicts.length === 0 ? `${quoted(title)} is all given out` : sayConflicts(title, conflicts);
+/** Guests without needs are `portions-do-not-add-up`. */
+function hasNeeds({ guests }: TooFew): boolean {
+    return guests.some(({ groups }) => groups.some((group) => group.needs.length > 0));
+}
+
+const place = ({ course }: CourseServing): string =>
+    course.index < 0 ? 'no bread' : `no dish in ${quoted(course.title)}`;
+
+/** What they lack is not a number of portions: every dish is one they may not have. */
+function nothingForThem(
+    service: Service,
+    serving: CourseServing,
+    { guests }: TooFew,
+    report: (report: Report) => void,
+): void {
+    const { course } = serving;
+    const [takers] = guests;
+    const unserved = serving.unserved.find(({ group }) => takers?.groups.includes(group));
+    // An allergen is `allergen-reaches-guest`.
+    const isAllergen = service.reaches.some(
+        ({ group, course: at }) => at === course.index && takers?.groups.includes(group),
+    );
+    if (!takers || !unserved || isAllergen) {
+        return;
+    }
+    const fixes = [...leaveOff(unserved), ...sayThatItSuits(unserved)];
+    const sort = sortOf(unserved.group);
+    report({
+        at: course.head,
+        severity: course.index < 0 ? 'warning' : undefined,
+        message: `${sayTakers(takers)} ${agreeing(takers.count, 'has', 'have')} ${place(serving)}: ${listed(unserved.refused.map(({ dish, conflicts }) => sayConflicts(dish.title, conflicts)))}.`,
+        hint: fixes[0]?.preferred
+            ? `${fixes[0].title}.`
+            : course.index < 0
+              ? `Give ${sort} a bread of their own.`
+              : `Add a dish for ${sort}, or change one so that they may have it.`,
+        related: whereStated(guests),
+        fixes,
+    });
+}
+
+function tooFewForThem(serving: CourseServing, conflict: TooFew, report: (report: Report) => void): void {
+    const { course, unserved } = serving;
+    const { guests, portions, mends, short, others } = conflict;
+    const [mend] = mends;
+    const isChosen = guests.some(({ chose }) => chose.length > 0);
+    const refusals =
+        guests.length === 1 ? (unserved.find(({ group }) => guests[0]!.groups.includes(group))?.refused ?? []) : [];
+    const refused = refusals.flatMap(({ dish, conflicts }) =>
+        conflicts.length > 0 ? [sayConflicts(dish.title, conflicts)] : [],
+    );
+    const fixes = cookInstead(mends, 'instead');
+    const { dish } = mend?.[0] ?? portions[0]!;
+    report({
+        at: dish.who?.origin ?? course.head,
+        severity: course.index < 0 ? 'warning' : undefined,
+        message: isChosen
+            ? `In ${quoted(course.title)} ${sayTooFew(conflict, serving)}: ${short} too few.`
+            : `${sayWithout(conflict)} ${agreeing(short, 'has', 'have')} ${place(serving)}: ${[sayTooFew(conflict, serving), ...(refused.length > 0 ? [listed(refused)] : [])].join(', and ')}.`,
+        hint: mend
+            ? `${sayMend(mend)}${others.length > 0 ? `: ${listed(others.map(sayTakers))} may have nothing else either` : ''}.`
+            : 'Cook more of what they may have, or add a dish for some of them.',
+        related: whereStated([...guests, ...others]),
+        fixes,
+    });
 }
 
 function sayWho(need: Need): string {
@@ -88,29 +135,6 @@ function sayWho(need: Need): string {
         case 'without':
             return `without ${need.what.map((what) => asName(what.name)).join(' and ')}`;
     }
-}
-
-/** A dish they may have, of which too few are cooked. */
-function runOut({
-    count,
-    refused,
-}: Unserved): { readonly dish: Unserved['refused'][number]['dish']; readonly fix: Fix } | undefined {
-    for (const { dish, conflicts } of refused) {
-        const stated = dish.who?.sort === 'some' ? dish.who.count : undefined;
-        if (conflicts.length === 0 && stated) {
-            const wanted = stated.count + count;
-            return {
-                dish,
-                fix: {
-                    title: `Cook ${quoted(dish.title)} for ${wanted} instead of ${stated.count}`,
-                    safety: 'unsafe',
-                    preferred: true,
-                    changes: [{ do: 'replace', at: stated.origin, words: String(wanted) }],
-                },
-            };
-        }
-    }
-    return undefined;
 }
 
 /** A dish that only its sauce or garnish keeps from them. */

@@ -1,7 +1,9 @@
-import type { Guests } from '../plan/types.js';
-import type { CourseServing } from '../service/types.js';
+import type { Dish, Guests, Plan } from '../plan/types.js';
+import type { CourseServing, Service, Takers, TooFew, TooMany } from '../service/types.js';
 import type { Fix } from './fixes.js';
+import { sortOf } from './guest-words.js';
 import { defineRule, type Report } from './rule.js';
+import { cookInstead, sayTakers, sayTooFew, statedCount, whereStated } from './serving-conflicts.js';
 import { agreeing, counted, listed, quoted } from './wording.js';
 
 const event = (guests: string): string => `event "Harbour lunch" {
@@ -55,27 +57,38 @@ export default defineRule({
     check({ plan, service, report }) {
         const guests = plan.event?.guests;
         if (guests) {
-            judgeGuests(guests, report);
+            judgeGuests(guests, service, plan, report);
         }
         for (const serving of service.servings) {
             judgeShares(serving, report);
-            judgeLeftover(serving, report);
-            judgeShort(serving, report);
+            serving.tooMany.forEach((conflict) => judgeTooMany(serving, conflict, report));
+            // Guests with needs are `diet-not-served`.
+            serving.tooFew
+                .filter((conflict) =>
+                    conflict.guests.every(({ groups }) => groups.every(({ needs }) => needs.length === 0)),
+                )
+                .forEach((conflict) => judgeTooFew(serving, conflict, report));
         }
     },
 });
 
 type Tell = (report: Report) => void;
 
-function judgeGuests({ expected, guaranteed, setFor, rows }: Guests, report: Tell): void {
+function judgeGuests(guests: Guests, service: Service, { seating }: Plan, report: Tell): void {
+    const { expected, guaranteed, setFor, rows } = guests;
     const inRows = rows.reduce((sum, row) => sum + row.count.count, 0);
-    if (inRows > expected.count) {
+    // A named guest at the seat of a row is that row's guest.
+    const inList = seating.filter((guest) => !service.groups.some(({ row, named }) => row && named === guest)).length;
+    const coming = inRows + inList;
+    if (coming > expected.count) {
+        const where = [inRows > 0 ? 'the rows' : '', inList > 0 ? 'the guest list' : ''].filter((part) => part !== '');
+        const text = `${listed(where)} ${agreeing(inRows > 0 ? 2 : 1, 'adds', 'add')} up to ${counted(coming, 'guest')}`;
         report({
             at: expected.origin,
-            message: `The rows add up to ${counted(inRows, 'guest')}, ${inRows - expected.count} more than the ${expected.count} who come.`,
+            message: `${text[0]!.toUpperCase()}${text.slice(1)}, ${coming - expected.count} more than the ${expected.count} who come.`,
             hint: `Guests of every row are among the ${expected.count}: raise the total, or correct a row.`,
             related: rows.map((row) => ({ at: row.origin, message: `${counted(row.count.count, 'guest')} here.` })),
-            fixes: [write(`Expect ${counted(inRows, 'guest')}`, expected.origin, inRows)],
+            fixes: [write(`Expect ${counted(coming, 'guest')}`, expected.origin, coming)],
         });
     }
     if (setFor && setFor.count < expected.count) {
@@ -127,44 +140,54 @@ function judgeShares({ course, portions }: CourseServing, report: Tell): void {
 }
 
 /** Portions for nobody. Shares are rounded to whole guests and may be one over. */
-function judgeLeftover({ course, portions, leftover }: CourseServing, report: Tell): void {
-    for (const { dish, count } of leftover) {
-        const { who } = dish;
-        const eaten = portions.find((portion) => portion.dish === dish)?.count ?? 0;
-        if (who?.sort !== 'some' || !who.count) {
-            continue;
-        }
-        report({
-            at: who.count.origin,
-            message: `${quoted(dish.title)} is for ${eaten + count}, and ${eaten === 0 ? 'no guest is' : eaten === 1 ? 'only 1 guest is' : `only ${eaten} guests are`} left to eat it in \`${course.title}\`.`,
-            hint: 'Portions to spare are written `cook 3 extra` and are not given to anyone.',
-            fixes: eaten > 0 ? [write(`Cook ${quoted(dish.title)} for ${eaten}`, who.count.origin, eaten)] : [],
-        });
-    }
+function judgeTooMany({ course }: CourseServing, { portions, guests, over, mends }: TooMany, report: Tell): void {
+    const stated = portions.map(
+        ({ dish, count }, place) => `${quoted(dish.title)} ${place === 0 ? 'is ' : ''}for ${count}`,
+    );
+    const last = portions.at(-1)!.dish;
+    report({
+        at: statedCount(last)?.origin ?? last.head,
+        message: `${listed(stated)} in ${quoted(course.title)}, and ${sayEaters(guests)} for ${portions.length === 1 ? 'it' : `them: ${counted(over, 'portion')} too many`}.`,
+        hint: 'Portions to spare are written `cook 3 extra` and are not given to anyone.',
+        related: portions.slice(0, -1).map(({ dish, count }) => ({
+            at: statedCount(dish)?.origin ?? dish.head,
+            message: `${counted(count, 'portion')} ${agreeing(count, 'is', 'are')} stated here.`,
+        })),
+        fixes: cookInstead(mends.toReversed()),
+    });
 }
 
-/** Guests without needs for whom no dish is left. */
-function judgeShort({ course, portions, unserved }: CourseServing, report: Tell): void {
-    const short = unserved.filter(({ group }) => group.needs.length === 0).reduce((sum, { count }) => sum + count, 0);
-    if (short === 0) {
-        return;
-    }
-    const open = portions.filter(({ dish }) => dish.who?.sort === 'some' && dish.who.needs.length === 0);
-    const last = open.at(-1)?.dish;
-    const count = last?.who?.sort === 'some' ? last.who.count : undefined;
-    const cooked = portions.reduce((sum, portion) => sum + portion.count, 0);
-    const dishes = listed(portions.map((portion) => `${portion.count} ${quoted(portion.dish.title)}`));
+function sayEaters(guests: readonly Takers[]): string {
+    const count = guests.reduce((sum, takers) => sum + takers.count, 0);
+    const isTold =
+        guests.length <= 2 && guests.every(({ groups, chose }) => chose.length > 0 || groups[0]!.needs.length > 0);
+    const who = isTold ? listed(guests.map(sayTakers)) : counted(count, 'guest');
+    return count === 0 ? 'there is no guest' : `there ${agreeing(count, 'is', 'are')} only ${who}`;
+}
+
+/** Guests without needs for whom no dish is left, or not the one they chose. */
+function judgeTooFew(serving: CourseServing, conflict: TooFew, report: Tell): void {
+    const { course } = serving;
+    const { guests, portions, short, mends } = conflict;
+    const isChosen = guests.some(({ chose }) => chose.length > 0);
+    const last = (mends.at(-1)?.[0] ?? portions.at(-1))?.dish;
     report({
-        at: count?.origin ?? last?.who?.origin ?? course.head,
-        message: `${counted(short, 'guest')} ${agreeing(short, 'has', 'have')} no dish in \`${course.title}\`: there ${agreeing(cooked, 'is', 'are')} ${dishes} for ${cooked + short}.`,
-        hint: count
-            ? `Cook ${short} more, or write \`for the rest\` for one dish.`
-            : 'Write `for the rest` for the dish that most guests get.',
-        fixes:
-            count && last
-                ? [write(`Cook ${quoted(last.title)} for ${count.count + short}`, count.origin, count.count + short)]
-                : [],
+        at: (last && statedCount(last)?.origin) ?? last?.who?.origin ?? course.head,
+        message: isChosen
+            ? `In ${quoted(course.title)} ${sayTooFew(conflict, serving)}: ${short} too few.`
+            : `${counted(short, 'guest')} ${agreeing(short, 'has', 'have')} no dish in ${quoted(course.title)}: ${portions.length === 0 ? listed(course.dishes.map(forWhom)) : sayTooFew(conflict, serving)}.`,
+        hint:
+            mends.length > 0
+                ? `Cook ${short} more${isChosen ? ', or ask who would rather have something else' : ', or write `for the rest` for one dish'}.`
+                : 'Write `for the rest` for the dish that most guests get.',
+        related: isChosen ? whereStated(guests) : [],
+        fixes: cookInstead(mends.toReversed()),
     });
+}
+
+function forWhom({ title, who }: Dish): string {
+    const needs = who?.sort === 'some' ? who.needs : [];
+    return `${quoted(title)} is for ${sortOf({ needs, children: needs.some(({ sort }) => sort === 'children') })}`;
 }
 
 function write(title: string, at: Guests['origin'], count: number): Fix {

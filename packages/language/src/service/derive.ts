@@ -206,21 +206,21 @@ function findReaches(
     pours: readonly PourFacts[],
     bread: CourseServing | undefined,
 ): Service['reaches'] {
-    const reaches: { group: GuestGroup; conflict: Conflict; course: number }[] = [];
-    const note = (group: GuestGroup, conflicts: readonly Conflict[], course: number): void => {
+    const reaches: { group: GuestGroup; count: number; conflict: Conflict; course: number }[] = [];
+    const note = (group: GuestGroup, conflicts: readonly Conflict[], course: number, count = group.count): void => {
         const carriers = new Map(
             conflicts
                 .filter((conflict) => conflict.allergen)
                 .map((conflict) => [`${conflict.carrier} ${conflict.substance}`, conflict]),
         );
-        reaches.push(...[...carriers.values()].map((conflict) => ({ group, conflict, course })));
+        reaches.push(...[...carriers.values()].map((conflict) => ({ group, count, conflict, course })));
     };
     for (const serving of [...servings, ...(bread ? [bread] : [])]) {
-        for (const { group, refused } of serving.unserved) {
+        for (const { group, count, refused } of serving.unserved) {
             // Every dish is refused: the one it would get is the common one, else the first.
             const common =
                 refused.find(({ dish }) => dish.who?.sort !== 'some' || dish.who.needs.length === 0) ?? refused[0];
-            note(group, common?.conflicts ?? [], serving.course.index);
+            note(group, common?.conflicts ?? [], serving.course.index, count);
         }
     }
     for (const { pour, course, dish } of pours) {

@@ -4,8 +4,8 @@ export interface Transport {
     readonly supply: readonly number[];
     /** Most units each sink takes; `Infinity` where it takes any. */
     readonly capacity: readonly number[];
-    /** Cost of one unit from source to sink, ≥ 0; `undefined` where that way is closed. */
-    readonly cost: (source: number, sink: number) => number | undefined;
+    /** Cost of one unit by source and sink, a whole number ≥ 0; `undefined` where that way is closed. */
+    readonly cost: readonly (readonly (number | undefined)[])[];
 }
 
 /**
@@ -47,7 +47,7 @@ export function solveTransport({ supply, capacity, cost }: Transport): number[][
             let changed = false;
             for (let source = 0; source < sources; source++) {
                 for (let sink = 0; sink < sinks; sink++) {
-                    const price = cost(source, sink);
+                    const price = cost[source]![sink];
                     if (price === undefined) {
                         continue;
                     }

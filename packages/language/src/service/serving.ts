@@ -1,11 +1,10 @@
 import type { Cupboard } from '../plan/cupboard.js';
 import type { Course, Dish } from '../plan/types.js';
-import { dishConflicts, sameNeed } from './diets.js';
+import { dishConflicts, isAllergenNeed } from './diets.js';
 import { solveTransport } from './flow.js';
+import { sortGuests, type GuestSort } from './guest-sorts.js';
+import { isCounted, tooFewFor, tooManyFor } from './serving-conflicts.js';
 import type { CourseServing, GuestGroup, Portion, Unserved } from './types.js';
-
-/** What giving a dish to a guest costs in preference; lower is liked better. Closed where it must not be. */
-const LIKED = { chosen: 0, meant: 1, counted: 2, rest: 3, stoodIn: 20 } as const;
 
 /**
  * How many portions each dish has: a stated number, or its share of the guests; `undefined` where it has as many as are wanted.
@@ -29,29 +28,38 @@ export function portionsStated(dishes: readonly Dish[], guestCount: number): (nu
 /** 0.2 × 85 is a hair off 17 in binary fractions. */
 const ROUNDING_NOISE = 1e-9;
 
-/** True where the dish is for guests of some need and the group has every one of them. */
-function isMeantFor(dish: Dish, group: GuestGroup, cupboard: Cupboard): boolean {
-    const needs = dish.who?.sort === 'some' ? dish.who.needs : [];
-    return needs.length > 0 && needs.every((wanted) => group.needs.some((need) => sameNeed(wanted, need, cupboard)));
+/**
+ * What one portion costs, as digits of one number, the gravest first:
+ * guests with an allergen are fed before those with a diet, and those before all others; choices are kept; nobody gets a dish meant
+ * for guests of another need; portions stated by number are given out; a guest gets the dish meant for them before one that is
+ * counted, and that before the one for the rest.
+ */
+function costOf(
+    { groups, likes }: GuestSort,
+    dish: number,
+    isStated: boolean,
+    cupboard: Cupboard,
+): number[] | undefined {
+    const liking = likes[dish];
+    if (liking === undefined) {
+        return undefined;
+    }
+    const { needs } = groups[0]!;
+    return [
+        needs.some((need) => isAllergenNeed(need, cupboard)) ? 0 : needs.length > 0 ? 1 : 2,
+        likes.includes('chosen') && liking !== 'chosen' ? 1 : 0,
+        liking === 'stand-in' ? 1 : 0,
+        isStated ? 0 : 1,
+        { chosen: 0, meant: 0, counted: 1, rest: 2, 'stand-in': 2 }[liking],
+    ];
 }
 
-function preference(dish: Dish, group: GuestGroup, cupboard: Cupboard): number | undefined {
-    if (group.named?.chooses.some((choice) => choice.text === dish.title)) {
-        return LIKED.chosen;
-    }
-    if (dish.who?.sort === 'some' && dish.who.needs.length > 0) {
-        if (isMeantFor(dish, group, cupboard)) {
-            return LIKED.meant;
-        }
-        // A guest who may not have the common dish may get one meant for others; plain guests don't.
-        return group.needs.length > 0 ? LIKED.stoodIn : undefined;
-    }
-    return dish.who?.sort === 'some' ? LIKED.counted : LIKED.rest;
-}
+/** The largest digit of a cost. */
+const LARGEST_DIGIT = 2;
 
 /**
- * Who gets which dish: each guest one dish they may have, stated numbers kept, preferences kept.
- * Solved exactly as a transport problem of groups and dishes.
+ * Who gets which dish: each guest one dish they may have, stated numbers kept, preferences kept, in the order of `costOf`.
+ * Solved exactly as a transport problem of sorts of guests and dishes.
  */
 export function serveCourse(
     course: Course,
@@ -60,31 +68,89 @@ export function serveCourse(
     cupboard: Cupboard,
 ): CourseServing {
     const { dishes } = course;
-    const kindOf = (dish: Dish) => cupboard.kinds.get(dish.kind.name);
-    const conflicts = groups.map((group) => dishes.map((dish) => dishConflicts(dish, kindOf(dish), group, cupboard)));
     const stated = portionsStated(dishes, guestCount);
+    const sorts = sortGuests(groups, dishes, cupboard);
+    // A way to better a solution passes each dish at most once, in and out; so no sum of a lesser digit outweighs a graver one.
+    const base = 2 * LARGEST_DIGIT * Math.min(dishes.length, MOST_DISHES) + 1;
     const flow = solveTransport({
-        supply: groups.map((group) => group.count),
+        supply: sorts.map((sort) => sort.count),
         capacity: stated.map((count) => count ?? Infinity),
-        cost: (group, dish) =>
-            conflicts[group]![dish]!.length > 0 ? undefined : preference(dishes[dish]!, groups[group]!, cupboard),
+        cost: sorts.map((sort) =>
+            dishes.map((_, dish) =>
+                costOf(sort, dish, stated[dish] !== undefined, cupboard)?.reduce(
+                    (cost, digit) => cost * base + digit,
+                    0,
+                ),
+            ),
+        ),
     });
-    const portions: Portion[] = dishes.map((dish, place) => {
-        const fed = groups
-            .map((group, index) => ({ group, count: flow[index]![place]! }))
-            .filter((each) => each.count > 0);
-        return { dish, count: fed.reduce((sum, each) => sum + each.count, 0), groups: fed };
+    const { fed, hungry } = shareOut(sorts, flow);
+    const portions = dishes.map((dish, place): Portion => {
+        const eaters = fed[place]!.toSorted((a, b) => a.group.index - b.group.index);
+        return { dish, count: eaters.reduce((sum, each) => sum + each.count, 0), groups: eaters };
     });
-    const unserved: Unserved[] = groups.flatMap((group, index) => {
-        const count = group.count - flow[index]!.reduce((sum, units) => sum + units, 0);
-        const refused = dishes.map((dish, place) => ({ dish, conflicts: conflicts[index]![place]! }));
-        return count > 0 ? [{ group, count, refused }] : [];
-    });
+    const unserved = hungry
+        .toSorted((a, b) => a.group.index - b.group.index)
+        .map(({ group, count }): Unserved => {
+            const refused = dishes.map((dish) => ({
+                dish,
+                conflicts: dishConflicts(dish, cupboard.kinds.get(dish.kind.name), group, cupboard),
+            }));
+            return { group, count, refused };
+        });
     const leftover = portions.flatMap(({ dish, count }, place) => {
         const spare = (stated[place] ?? count) - count;
         return spare > 0 ? [{ dish, count: spare }] : [];
     });
-    return { course, portions, unserved, leftover };
+    const countedOver = leftover.reduce((sum, { dish, count }) => sum + (isCounted(dish) ? count : 0), 0);
+    const isDenied = sorts.some(({ likes }, sort) =>
+        flow[sort]!.some((count, dish) => count > 0 && likes.includes('chosen') && likes[dish] !== 'chosen'),
+    );
+    return {
+        course,
+        portions,
+        unserved,
+        leftover,
+        tooFew: unserved.length > 0 || isDenied ? tooFewFor({ dishes, sorts }, stated, countedOver) : [],
+        tooMany: countedOver > 0 ? tooManyFor({ dishes, sorts }, stated) : [],
+    };
+}
+
+/** Past it costs no longer fit a number exactly; no course has as many. */
+const MOST_DISHES = 300;
+
+interface Share {
+    readonly group: GuestGroup;
+    readonly count: number;
+}
+
+/** What each sort of guests gets, dealt to its groups in their order and the menu's. */
+function shareOut(
+    sorts: readonly GuestSort[],
+    flow: readonly (readonly number[])[],
+): { readonly fed: readonly Share[][]; readonly hungry: readonly Share[] } {
+    const fed: Share[][] = (flow[0] ?? []).map(() => []);
+    const hungry: Share[] = [];
+    for (const [sort, { groups }] of sorts.entries()) {
+        const left = [...flow[sort]!];
+        let dish = 0;
+        for (const group of groups) {
+            let wanted = group.count;
+            while (wanted > 0 && dish < left.length) {
+                const count = Math.min(wanted, left[dish]!);
+                if (count > 0) {
+                    fed[dish]!.push({ group, count });
+                    wanted -= count;
+                    left[dish]! -= count;
+                }
+                dish += left[dish] === 0 ? 1 : 0;
+            }
+            if (wanted > 0) {
+                hungry.push({ group, count: wanted });
+            }
+        }
+    }
+    return { fed, hungry };
 }
 
 /** The dishes a group can get in a course: those it is given, or, where nobody is counted yet, all that it may have. */

@@ -61,8 +61,53 @@ export interface CourseServing {
     readonly course: Course;
     readonly portions: readonly Portion[];
     readonly unserved: readonly Unserved[];
-    /** Portions stated by number (`for 20`) that nobody is left to eat. */
-    readonly leftover: readonly { readonly dish: Dish; readonly count: number }[];
+    /** Portions stated by number (`for 20`) or share that nobody is left to eat. */
+    readonly leftover: readonly PortionCount[];
+    /** Why guests go without a dish, or without the one they chose. */
+    readonly tooFew: readonly TooFew[];
+    /** Why portions stated by number are left over. */
+    readonly tooMany: readonly TooMany[];
+}
+
+export interface PortionCount {
+    readonly dish: Dish;
+    readonly count: number;
+}
+
+/** Guests of one sort: the same needs, the same choices. */
+export interface Takers {
+    readonly groups: readonly GuestGroup[];
+    readonly count: number;
+    /** Dishes of the course that they chose and may have. */
+    readonly chose: readonly Dish[];
+}
+
+/** A smallest set of guests for whom the dishes they may have, or chose, are too few together. */
+export interface TooFew {
+    readonly guests: readonly Takers[];
+    /** Every dish that will do for any of them; empty where none will. */
+    readonly portions: readonly PortionCount[];
+    /** Guests of the set who go without. */
+    readonly short: number;
+    /** Others for whom only these dishes will do. */
+    readonly others: readonly Takers[];
+    /** Guests who go without, the others among them. */
+    readonly shortInAll: number;
+    /** Changes of the numbers stated, each alone enough for all of them. */
+    readonly mends: readonly (readonly PortionCount[])[];
+}
+
+/** A smallest set of dishes of which more portions are stated than there are guests who may have them. */
+export interface TooMany {
+    readonly portions: readonly PortionCount[];
+    /** All who may have any of them. */
+    readonly guests: readonly Takers[];
+    readonly over: number;
+    /** Other dishes that only these guests may have. */
+    readonly others: readonly PortionCount[];
+    readonly overInAll: number;
+    /** Changes of the numbers stated, each of which alone would come out. */
+    readonly mends: readonly (readonly PortionCount[])[];
 }
 
 // ------------------------------------------------------------------ the cover
@@ -78,8 +123,8 @@ export interface CoverPiece {
     readonly side: 'left' | 'right' | 'above' | 'saucer' | 'bread-plate';
     /** Laid before guests sit, or brought with its course. */
     readonly when: 'laid' | 'brought';
-    /** Why it is brought: stated, warmed or chilled (never preset), past the limit (custom `overflow: brought`), or by custom. */
-    readonly broughtBecause?: 'stated' | 'warmed' | 'chilled' | 'limit' | 'custom';
+    /** Why it is brought: stated, warmed or chilled (never preset), washed first, past the limit (custom `overflow: brought`), or by custom. */
+    readonly broughtBecause?: 'stated' | 'warmed' | 'chilled' | 'washed' | 'limit' | 'custom';
     readonly state?: 'warmed' | 'chilled';
     /** °C, where the plan says how warm or cold. */
     readonly to?: number;
@@ -253,6 +298,10 @@ export interface Service {
     readonly alcohol: readonly AlcoholEach[];
     /** Who sits where with which dishes, and how plates are marked. Worked out when asked for. */
     readonly seats: Seats;
+    /** Every table with its seats, in the order of the text, whether the room has measures or not. Worked out when asked for. */
+    readonly tables: readonly TableToPlace[];
+    /** Where every piece of each variation's cover lies, alone and on the tables. Worked out when asked for. */
+    readonly coverGeometry: readonly CoverGeometry[];
     /** The room laid out; absent where its measures are not stated. Worked out when asked for. */
     readonly room?: RoomLayout;
     /** The service simulated; absent where guests, room or team are not stated. Worked out when asked for. */
@@ -262,9 +311,11 @@ export interface Service {
     /** When each drink has to be put in the cold, in the order poured. Worked out when asked for. */
     readonly chilling: readonly Chilling[];
     /** What reaches guests who must not have it, over all courses, bread, sauces and pours. */
-    readonly reaches: readonly { readonly group: GuestGroup; readonly conflict: Conflict; readonly course: number }[];
+    readonly reaches: readonly {
+        readonly group: GuestGroup;
+        /** Guests of the group whom it reaches. */
+        readonly count: number;
+        readonly conflict: Conflict;
+        readonly course: number;
+    }[];
 }
-    /** Every table with its seats, in the order of the text, whether the room has measures or not. Worked out when asked for. */
-    readonly tables: readonly TableToPlace[];
-    /** Where every piece of each variation's cover lies, alone and on the tables. Worked out when asked for. */
-    readonly coverGeometry: readonly CoverGeometry[];
