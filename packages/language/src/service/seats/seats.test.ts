@@ -95,9 +95,10 @@ describe('guests in their seats', () => {
         expect(serve({ guests: '15' }).seats.withoutSeat).toBe(3);
     });
 
-    it('share the tables that do not say how many they seat', () => {
-        const room = 'room "Hall" { table A: round 60 inch, 4 seats  table B to C: round 60 inch }';
-        expect(serve({ guests: '11', room }).seats.tables.map(({ seats }) => seats)).toEqual([4, 4, 4]);
+    it('sit at a table that does not say how many it seats as they fit, and share one without a size', () => {
+        const room =
+            'room "Hall" { table A: round 60 inch, 4 seats  table B: round 60 inch  table C to D: round 0 inch }';
+        expect(serve({ guests: '18', room }).seats.tables.map(({ seats }) => seats)).toEqual([4, 8, 3, 3]);
     });
 
     it('whose seat is not there or taken sit at its table', () => {

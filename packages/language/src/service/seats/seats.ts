@@ -15,12 +15,15 @@ interface Company extends Party {
     readonly named?: NamedGuest;
 }
 
-type Served = Pick<Service, 'groups' | 'guestCount' | 'setFor' | 'servings' | 'variations' | 'bread' | 'facts'>;
+type Served = Pick<
+    Service,
+    'groups' | 'guestCount' | 'setFor' | 'servings' | 'variations' | 'bread' | 'facts' | 'tables'
+>;
 
 /** Who sits where with which dishes, and how their plates are marked. */
 export function seatGuests(plan: Plan, service: Served): Seats {
     const { variations, setFor, guestCount } = service;
-    const tables = tablesOf(plan.room, Math.max(setFor, guestCount));
+    const tables = tablesOf(plan.room, Math.max(setFor, guestCount), () => service.tables);
     const companies = companiesOf(plan, service);
     const dealt = dealSeats({
         tables,

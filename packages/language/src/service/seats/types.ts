@@ -32,7 +32,7 @@ export interface SeatedGuest {
 
 export interface SeatedTable {
     readonly name: string;
-    /** As the room says; where it doesn't, an equal share of the guests without a seat elsewhere. */
+    /** As the room says; where it doesn't, as many as fit. */
     readonly seats: number;
     readonly guests: number;
     /** Covers laid: of its guests, and its part of the covers set beyond them. */
