@@ -1,4 +1,5 @@
-import { Circle, Polygon, Response, testCircleCircle, testPolygonCircle, testPolygonPolygon, Vector } from 'sat';
+// A CommonJS package in whose one export Node finds no names.
+import sat, { type Circle, type Polygon } from 'sat';
 import { outline, partIn, type Part, type Pose } from './outline.js';
 import type { PlacedPiece } from './types.js';
 
@@ -24,14 +25,14 @@ export function solid(piece: PlacedPiece, pose: Pose = { x: 0, y: 0, degrees: 0 
 
 function toSat(part: Part): Circle | Polygon {
     return 'radius' in part
-        ? new Circle(new Vector(part.middle.x, part.middle.y), part.radius)
-        : new Polygon(
-              new Vector(0, 0),
-              part.corners.map(({ x, y }) => new Vector(x, y)),
+        ? new sat.Circle(new sat.Vector(part.middle.x, part.middle.y), part.radius)
+        : new sat.Polygon(
+              new sat.Vector(0, 0),
+              part.corners.map(({ x, y }) => new sat.Vector(x, y)),
           );
 }
 
-const response = new Response();
+const response = new sat.Response();
 
 /** How far one of two pieces would have to move so that they no longer lie on each other, mm; 0 where they don't. */
 export function overlapOf(one: Solid, other: Solid): number {
@@ -51,12 +52,14 @@ export function overlapOf(one: Solid, other: Solid): number {
 
 function meets(one: Circle | Polygon, other: Circle | Polygon): boolean {
     response.clear();
-    if (one instanceof Circle) {
-        return other instanceof Circle
-            ? testCircleCircle(one, other, response)
-            : testPolygonCircle(other, one, response);
+    if (one instanceof sat.Circle) {
+        return other instanceof sat.Circle
+            ? sat.testCircleCircle(one, other, response)
+            : sat.testPolygonCircle(other, one, response);
     }
-    return other instanceof Circle ? testPolygonCircle(one, other, response) : testPolygonPolygon(one, other, response);
+    return other instanceof sat.Circle
+        ? sat.testPolygonCircle(one, other, response)
+        : sat.testPolygonPolygon(one, other, response);
 }
 
 /** Pieces that are meant to lie on each other: on a plate, on the saucer, on the napkin. */
