@@ -5,7 +5,7 @@ import { LAY_OUT_REQUEST, PLANS_REQUEST, type LayOutAnswer } from 'underliner-la
 
 /** Lays out every plan of a folder in one step that can be undone. Cancelled, it changes nothing. */
 export async function formatFolder(client: BaseLanguageClient, given: Uri | undefined): Promise<void> {
-    const folder = given ?? (await window.showWorkspaceFolderPick())?.uri ?? onlyFolder();
+    const folder = given ?? onlyFolder() ?? (await window.showWorkspaceFolderPick())?.uri;
     if (!folder) {
         return;
     }

@@ -29,6 +29,20 @@ describe('completion', () => {
         expect(labels('menu { course soup { <|> } }')).not.toContain('date');
     });
 
+    it('goes on past a mistake further up', () => {
+        const wrong = `menu {
+    course soup "Broth" {
+        eaten with soup-spoon to 42 °C
+        cour
+        lasts 15<|>
+    }
+}`;
+        expect(labels(wrong)[0]).toBe('min');
+        expect(labels(wrong.replace('lasts 15', ''))).toEqual(expect.arrayContaining(['served', 'lasts']));
+        expect(labels(wrong.replace('lasts 15', 'eaten with '))[0]).toMatch(/spoon$/);
+        expect(labels('menu { course soup { eaten to   contains <|> } }')).toContain('milk');
+    });
+
     it('takes what is typed into account, in the middle of a name too', () => {
         expect(labels('menu { cou<|> }')).toContain('course');
         expect(labels('menu { cou<|> }')).not.toContain('bread');

@@ -2,7 +2,7 @@ import { CompletionItemKind, type CompletionItem, type CompletionList } from 'vs
 import type { Checked } from '../check.js';
 import type { CoverServices } from './services.js';
 import { cursorAt, type Cursor } from './cursor.js';
-import { nextAfter, type Next } from './next-words.js';
+import { isReadable, nextAfter, type Next } from './next-words.js';
 import { eventsWith } from './names.js';
 import { nameProposals, RANK, unitProposals, wordProposals, type Proposal } from './proposals.js';
 import { wantedNameAt, wantedUnitAt } from './wanted-name.js';
@@ -24,10 +24,12 @@ export function completionAt(
 ): CompletionList {
     const document = folder.documentOf(path);
     const text = document?.getText() ?? '';
-    const cursor = cursorAt(text, offset);
-    if (!document || cursor.isInComment) {
+    const found = cursorAt(text, offset);
+    if (!document || found.isInComment) {
         return { isIncomplete: false, items: [] };
     }
+    // Past a mistake further up only the outline can be read on from.
+    const cursor = isReadable(found.item, services) ? found : { ...found, item: found.outline };
     const next = nextAfter(cursor.item, services);
     const proposals =
         cursor.quote === undefined ? atWord({ folder, path }, cursor, next) : inText({ folder, path }, cursor, next);

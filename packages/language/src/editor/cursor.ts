@@ -1,4 +1,4 @@
-import { wordsOf, type Word } from './page.js';
+import { lineStart, wordsOf, type Word } from './page.js';
 
 /** What stands before the cursor, as far as a proposal must know it. */
 export interface Cursor {
@@ -12,6 +12,8 @@ export interface Cursor {
     readonly isInComment: boolean;
     /** From the start of the item of the file that the cursor is in. Items before it don't bear on what may stand here. */
     readonly item: string;
+    /** Of `item` only the headings of the blocks that are open at the cursor, and the cursor's line. */
+    readonly outline: string;
     /** The braces that are open at the cursor. */
     readonly openBlocks: number;
 }
@@ -31,13 +33,15 @@ export function cursorAt(text: string, offset: number): Cursor {
     const prefix = isOpenText || isInComment ? '' : (WORD_BEFORE.exec(before)?.[0] ?? '');
     const start = offset - prefix.length;
     const { from, open } = itemStart(words);
+    const stop = isOpenText ? last.start : start;
     return {
         offset,
         start,
         prefix,
         ...(isOpenText ? { quote: last.start } : {}),
         isInComment,
-        item: before.slice(from, isOpenText ? last.start : start),
+        item: before.slice(from, stop),
+        outline: outlineOf(before.slice(0, stop), words),
         openBlocks: open,
     };
 }
@@ -53,4 +57,19 @@ function itemStart(words: readonly Word[]): { readonly from: number; readonly op
         }
     }
     return { from, open };
+}
+
+/** Each open block's heading from its line, or from the block before it on the line; then the rest of the cursor's line. */
+function outlineOf(text: string, words: readonly Word[]): string {
+    const headings: string[] = [];
+    let end = 0;
+    for (const { sort, start, end: stop } of words) {
+        if (sort === 'open') {
+            headings.push(text.slice(Math.max(lineStart(text, start), end), stop));
+        } else if (sort === 'close') {
+            headings.pop();
+        }
+        end = sort === 'open' || sort === 'close' ? stop : end;
+    }
+    return [...headings, text.slice(Math.max(lineStart(text, text.length), Math.min(end, text.length)))].join('\n');
 }

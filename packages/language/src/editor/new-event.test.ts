@@ -52,6 +52,11 @@ describe('a new event', () => {
         expect(found).toEqual([]);
     });
 
+    it('is where the other events of the folder are', () => {
+        const { text } = written('//- lunch.cover\nevent "Lunch" { zone Europe/Paris }\n', { zone: 'UTC' });
+        expect(text).toContain('zone Europe/Paris');
+    });
+
     it('takes none of two houses', () => {
         const { text, found } = written('//- a.cover\nhouse "A" {}\n//- b.cover\nhouse "B" {}\n');
         expect(text).not.toContain('use ');

@@ -61,11 +61,20 @@ export function newEvent(asked: NewEvent, folder: Folder | undefined): NewEventA
     const within = pathIn(folder, asked.folder);
     const name = freeName(title.value, within, folder);
     const path = within + name;
-    const facts = { title: title.value, date: date.value, guests: guests.value, zone: asked.zone ?? 'UTC' };
-    const ways = waysToBegin(facts.zone, within, folder).map((way) => textOf(facts, way));
+    const zone = zoneOf(folder) ?? asked.zone ?? 'UTC';
+    const facts = { title: title.value, date: date.value, guests: guests.value, zone };
+    const ways = waysToBegin(zone, within, folder).map((way) => textOf(facts, way));
     const found = ways.map((text) => ({ text, weight: weightOf(path, text, folder) }));
     const best = found.reduce((one, other) => (other.weight < one.weight ? other : one));
     return { name, text: best.text };
+}
+
+/** The zone of the folder's own events, where they agree on one; the chef may be travelling. */
+function zoneOf(folder: Folder | undefined): string | undefined {
+    const zones = new Set(
+        folder?.plans.flatMap((plan) => folder.readingOf(plan)?.events.flatMap(({ zone }) => zone?.text ?? []) ?? []),
+    );
+    return zones.size === 1 ? [...zones][0] : undefined;
 }
 
 interface Way {

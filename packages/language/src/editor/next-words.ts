@@ -64,6 +64,12 @@ export function nextAfter(text: string, services: CoverServices): Next {
     };
 }
 
+/** Whether every word of a text fits, as far as it goes. */
+export function isReadable(text: string, { strict }: Pick<CoverServices, 'strict'>): boolean {
+    const { tokens, tokenIndex } = strict.parser.CompletionParser.parse(text);
+    return tokenIndex === tokens.length;
+}
+
 /** As many words before the cursor are read in every way the grammar allows. */
 const MOST_LOOSE = 10;
 
@@ -86,8 +92,7 @@ function featuresAfter(text: string, { cover, strict }: CoverServices): NextFeat
         ...more.filter(({ feature }) => {
             const word = GrammarAST.isKeyword(feature) ? feature.value : 'zz';
             if (!known.has(feature) && !goesOn.has(word)) {
-                const read = strict.parser.CompletionParser.parse(`${text} ${word}`);
-                goesOn.set(word, read.tokenIndex === read.tokens.length);
+                goesOn.set(word, isReadable(`${text} ${word}`, { strict }));
             }
             return !known.has(feature) && goesOn.get(word);
         }),

@@ -39,7 +39,7 @@ export interface NewEvent {
     readonly title: string;
     readonly date: string;
     readonly guests: string;
-    /** Of the time zone database, such as `America/Halifax`. */
+    /** Of the time zone database, such as `America/Halifax`; the events of the folder know better. */
     readonly zone?: string;
 }
 /** `name` is a file name that no plan of the folder has. */

@@ -1,0 +1,42 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { EditorWindow } from './support/editor-window.js';
+import { Workbench } from './support/workbench.js';
+
+// The four kinds of theme. The pictures are to be looked at; what a program can see of them is asserted.
+
+const THEMES = {
+    light: 'Default Light Modern',
+    dark: 'Default Dark Modern',
+    'high contrast': 'Default High Contrast',
+    'high contrast light': 'Default High Contrast Light',
+};
+
+let workbench: Workbench;
+beforeAll(async () => {
+    workbench = await Workbench.start();
+});
+afterAll(() => workbench.stop());
+
+describe.each(Object.entries(THEMES))('in a %s theme', (name, theme) => {
+    it('words, names, figures and texts can be told apart and read', async () => {
+        workbench.set({ 'workbench.colorTheme': theme });
+        const window = await EditorWindow.open(workbench.address(workbench.folder()));
+        try {
+            await window.openFile('supper.cover');
+            await window.ready();
+            await window.replace('soup-spoon', 'soup-spon');
+            await window.waitForUnderlined((all) => all.length > 0);
+            await window.page.waitForTimeout(1000);
+            await window.picture(`theme, ${name}`);
+            const colours = await Promise.all(
+                ['course', 'smoked-beet', '20', '"Smoked beet and curd"'].map((words) => window.colourOf(words)),
+            );
+            expect(new Set(colours.map(({ ink }) => ink)).size).toBeGreaterThanOrEqual(3);
+            for (const { contrast } of colours) {
+                expect(contrast).toBeGreaterThan(3.9);
+            }
+        } finally {
+            await window.close();
+        }
+    });
+});

@@ -1,0 +1,19 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+
+// The tests in a real editor: `npm run test:editor` makes the machine ready for them.
+export default defineConfig({
+    root: fileURLToPath(new URL('../..', import.meta.url)),
+    resolve: { conditions: ['underliner-source'] },
+    ssr: { resolve: { conditions: ['underliner-source', 'module', 'node', 'development|production'] } },
+    cacheDir: 'node_modules/.underliner/vite-editor',
+    test: {
+        include: ['tests/editor/**/*.e2e.ts'],
+        globalSetup: ['tests/editor/support/global-setup.ts'],
+        reporters: ['default', './.ci/counts-reporter.mjs'],
+        // One editor after the other: each wants the machine to itself.
+        fileParallelism: false,
+        testTimeout: 120_000,
+        hookTimeout: 120_000,
+    },
+});
