@@ -1,6 +1,8 @@
 import type { Contains } from '../plan/cupboard.js';
 import type { Origin } from '../plan/origin.js';
 import type { Accompaniment, Plan, Pour, Severity } from '../plan/types.js';
+import { recipeOf } from '../service/recipes/batches.js';
+import { contentsOf } from '../service/recipes/contents.js';
 import type { Service } from '../service/types.js';
 import { firstSight } from './first-sight.js';
 import { defineRule, type Report } from './rule.js';
@@ -15,6 +17,8 @@ interface Eaten {
     readonly block: Origin;
     /** What such a thing usually contains; only a proposal. */
     readonly usually?: Contains;
+    /** What its recipe says it contains. */
+    readonly byRecipe?: readonly string[];
     readonly severity: Severity;
 }
 
@@ -82,24 +86,30 @@ menu {
     },
 });
 
-function finding({ said, at, block, usually, severity }: Eaten): Report {
-    const names = usually?.what.map((what) => what.name) ?? [];
+function finding({ said, at, block, usually, byRecipe, severity }: Eaten): Report {
+    const names = byRecipe ?? usually?.what.map((what) => what.name) ?? [];
+    const told = names.length > 0 ? listed(names.map(quoted)) : 'none';
     const clause = `contains ${names.length > 0 ? names.map(asName).join(', ') : 'nothing'}`;
+    const changes = [{ do: 'add-clause', to: block, clause } as const];
+    const message = `${said} does not say what allergens it contains.`;
+    if (byRecipe) {
+        return {
+            at,
+            severity,
+            message,
+            hint: `Its recipe states ${told}; check every label, then state it.`,
+            fixes: [{ title: `State what the recipe states: ${quoted(clause)}`, safety: 'unsafe', changes }],
+        };
+    }
     return {
         at,
         severity,
-        message: `${said} does not say what allergens it contains.`,
+        message,
         hint: usually
-            ? `Its kind usually contains ${names.length > 0 ? listed(names.map(quoted)) : 'none'}; check the recipe and every label, then state it.`
+            ? `Its kind usually contains ${told}; check the recipe and every label, then state it.`
             : 'Check the recipe and every label, then write `contains …`, or `contains nothing` where there are none.',
         fixes: usually
-            ? [
-                  {
-                      title: `State the usual and check the recipe: ${quoted(clause)}`,
-                      safety: 'show',
-                      changes: [{ do: 'add-clause', to: block, clause }],
-                  },
-              ]
+            ? [{ title: `State the usual and check the recipe: ${quoted(clause)}`, safety: 'show', changes }]
             : [],
     };
 }
@@ -116,6 +126,7 @@ function everythingServed(plan: Plan, service: Service): Eaten[] {
             at: each.head,
             block: each.origin,
             usually: cupboard.kinds.get(each.kind.name)?.usually,
+            byRecipe: contentsOf(recipeOf(plan, each.recipe), cupboard),
             severity: 'error',
         },
         ...each.accompaniments.map((beside) => accompaniment(beside, each.title)),
@@ -155,6 +166,7 @@ function everythingServed(plan: Plan, service: Service): Eaten[] {
                       at: bread.head,
                       block: bread.origin,
                       usually: cupboard.kinds.get('bread')?.usually,
+                      byRecipe: contentsOf(recipeOf(plan, bread.recipe), cupboard),
                       severity: 'error' as const,
                   },
                   ...bread.accompaniments.map((beside) => accompaniment(beside, 'the bread')),

@@ -51,6 +51,7 @@ import portionsDoNotAddUp from './portions-do-not-add-up.js';
 import pourOverfillsGlass from './pour-overfills-glass.js';
 import pourWithoutAmount from './pour-without-amount.js';
 import pourWithoutGlass from './pour-without-glass.js';
+import recipeAllergenNotStated from './recipe-allergen-not-stated.js';
 import recipeMissing from './recipe-missing.js';
 import recipeYieldShort from './recipe-yield-short.js';
 import safetyNotWaivable from './safety-not-waivable.js';
@@ -141,6 +142,7 @@ export const rules: readonly Rule[] = [
     pourOverfillsGlass,
     pourWithoutAmount,
     pourWithoutGlass,
+    recipeAllergenNotStated,
     recipeMissing,
     recipeYieldShort,
     safetyNotWaivable,

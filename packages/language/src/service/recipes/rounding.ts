@@ -49,7 +49,8 @@ function ladderOf(system: MeasureSystem, measure: MeasureName | undefined): read
  *   smaller by the quarter bands. The bands are published for ounces; for the other measures they are our choice.
  * - Metric: to three figures, and no finer than a kitchen scale shows: 1 g or ml from 10 on, 0.1 from 1 on. No source; the error
  *   is at most half a part in a hundred from 100 g on, less than that of the ounce bands.
- * - Things counted: by the quarter bands below ten, whole from there on. No source.
+ * - Things counted: by the quarter bands below four, whole from there on. No source; the error is at most an eighth, like that
+ *   of the bands at one ounce.
  *
  * What would be rounded to nothing keeps two figures.
  * @param value > 0
@@ -65,7 +66,7 @@ export function measurable(value: number, system: MeasureSystem, measure?: Measu
             return [{ count: tidy(rounded / MEASURES[unit].size), measure: unit }];
         }
         case 'count':
-            return [{ count: value < 10 ? quarterOrFigures(value) : Math.round(value) }];
+            return [{ count: value < 4 ? quarterOrFigures(value) : Math.round(value) }];
         default:
             return twoLargest(value, ladder);
     }

@@ -42,7 +42,7 @@ describe('an ingredient scaled', () => {
     });
 
     it('tells what the cans hold together', () => {
-        expect(scaled('2 cans (400 g) tomatoes', 2.3)).toEqual(['4 1/2 cans', '5 cans', '1.84 kg']);
+        expect(scaled('2 cans (400 g) tomatoes', 2.3)).toEqual(['5 cans', '5 cans', '1.84 kg']);
     });
 });
 

@@ -1,0 +1,119 @@
+import type { Contains, Cupboard, Substance } from '../../plan/cupboard.js';
+import { clashes, withParents } from '../../plan/names.js';
+import type { RecipeFacts } from '../../plan/recipe.js';
+import type { Accompaniment, Menu, Plan } from '../../plan/types.js';
+import { recipeOf } from './batches.js';
+
+/** Something that has a recipe, and what the plan says it contains. */
+export interface CookedFromRecipe {
+    /** Absent for the bread itself. */
+    readonly title?: string;
+    readonly recipe: RecipeFacts;
+    readonly contains?: Contains;
+    readonly accompaniments: readonly Accompaniment[];
+    /** Names of what its kind is made of: `beef`. */
+    readonly madeOf: readonly string[];
+}
+
+/** Where plan and recipe tell different things of the same food. Names are the cupboard's. */
+export interface Disagreement {
+    /** The recipe states it and the plan does not. */
+    readonly leftOut: readonly string[];
+    /** The plan states it and the recipe, which states others, does not; allergens only. */
+    readonly onlyInPlan: readonly string[];
+    /** The recipe says it suits a diet that something the plan states is kept from. */
+    readonly againstDiets: readonly { readonly substance: string; readonly diet: string }[];
+}
+
+/** Every dish and bread whose recipe could be read, in the order of the menu, bread last. */
+export function cookedFromRecipes(plan: Plan): CookedFromRecipe[] {
+    const dishes = (plan.menu?.courses ?? []).flatMap((course) => course.dishes);
+    const bread = plan.menu?.bread;
+    return [
+        ...[...dishes, ...(bread?.dishes ?? [])].map((dish) => ({
+            ...dish,
+            link: dish.recipe,
+            madeOf: (plan.cupboard.kinds.get(dish.kind.name)?.of ?? []).map(({ name }) => name),
+        })),
+        ...(bread ? [commonBread(bread)] : []),
+    ].flatMap(({ title, link, contains, accompaniments, madeOf }) => {
+        const recipe = recipeOf(plan, link);
+        return recipe?.state === 'read' ? [{ title, recipe, contains, accompaniments, madeOf }] : [];
+    });
+}
+
+function commonBread({ recipe, contains, accompaniments }: NonNullable<Menu['bread']>) {
+    return { title: undefined, link: recipe, contains, accompaniments, madeOf: [] };
+}
+
+/**
+ * Holds what the plan says a dish contains against what its recipe says. A sauce or garnish that no guest is spared counts for
+ * the dish. `wheat` answers for a recipe's `gluten`, and `gluten` for its `wheat`: either keeps the dish from the same guests.
+ * @returns nothing where the plan does not say what the dish contains
+ */
+export function disagreementOf(cooked: CookedFromRecipe, cupboard: Cupboard): Disagreement | undefined {
+    const { recipe, contains, accompaniments, madeOf } = cooked;
+    if (!contains) {
+        return undefined;
+    }
+    const { substances } = cupboard;
+    const always = accompaniments.filter(({ leftOffFor }) => leftOffFor.length === 0);
+    const inPlan = [contains, ...always.map((beside) => beside.contains)].flatMap(
+        (each) => each?.what.map(({ name }) => name) ?? [],
+    );
+    const inRecipe = namesOf(recipe.contains ?? [], substances);
+    const isAmong = (name: string, names: readonly string[]): boolean =>
+        names.some((each) => clashes(each, name, substances));
+    return {
+        leftOut: inRecipe.filter((name) => !isAmong(name, [...inPlan, ...madeOf])),
+        onlyInPlan: recipe.contains
+            ? contains.what
+                  .map(({ name }) => name)
+                  .filter((name) => substances.get(name)?.sort === 'allergen' && !isAmong(name, inRecipe))
+            : [],
+        againstDiets: dietsOf(recipe, cupboard).flatMap(({ name: diet, excludes }) =>
+            contains.what
+                .filter(({ name }) => excludes.some((what) => withParents(name, substances).has(what.name)))
+                .map(({ name: substance }) => ({ substance, diet })),
+        ),
+    };
+}
+
+/**
+ * What a recipe says it contains, by the cupboard's names.
+ * @returns nothing where it does not say, or says a word that is not known
+ */
+export function contentsOf(recipe: RecipeFacts | undefined, cupboard: Cupboard): string[] | undefined {
+    return recipe?.contains && unknownContents(recipe, cupboard).length === 0
+        ? namesOf(recipe.contains, cupboard.substances)
+        : undefined;
+}
+
+/** What a recipe says it contains and no name of the cupboard says. */
+export function unknownContents({ contains = [] }: RecipeFacts, { substances }: Cupboard): string[] {
+    return contains.filter((words) => substanceCalled(words, substances) === undefined);
+}
+
+/** Each once, in the recipe's order; what is not known is left out. */
+function namesOf(contains: readonly string[], substances: ReadonlyMap<string, Substance>): string[] {
+    return [...new Set(contains.flatMap((words) => substanceCalled(words, substances) ?? []))];
+}
+
+/** The substance that `Tree nuts`, `eggs` or `cereals containing gluten` means: by its name, else by a word it is called. */
+function substanceCalled(words: string, substances: ReadonlyMap<string, Substance>): string | undefined {
+    const plain = words.normalize('NFC').toLowerCase().trim();
+    const name = plain.replace(/\s+/g, '-');
+    const found = [name, name.replace(/s$/, ''), `${name}s`].find((each) => substances.has(each));
+    return (
+        found ??
+        [...substances.values()].find(({ called }) => called.some((each) => each.words.toLowerCase() === plain))?.name
+    );
+}
+
+/** The diets a recipe says it suits, by their names or their schema.org terms. */
+function dietsOf({ suits }: RecipeFacts, { diets }: Cupboard) {
+    return suits.flatMap((words) => {
+        const name = words.toLowerCase().replace(/\s+/g, '-');
+        return diets.get(name) ?? [...diets.values()].find(({ term }) => term === words) ?? [];
+    });
+}
