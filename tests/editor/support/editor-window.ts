@@ -1,6 +1,9 @@
 import { join } from 'node:path';
 import { chromium, type Browser, type Locator, type Page } from 'playwright-core';
 import { ARTEFACTS } from './artefacts.js';
+import { colourOf, underlined, visibleLines, type Shown } from './in-page.mjs';
+
+export type { Shown };
 
 const BROWSER = [
     ...['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-sync'],
@@ -8,13 +11,6 @@ const BROWSER = [
     // This machine only.
     '--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1',
 ];
-
-/** A finding as the editor shows it. */
-export interface Shown {
-    readonly severity: 'error' | 'warning' | 'info' | 'hint';
-    /** The words that are underlined. */
-    readonly words: string;
-}
 
 /** One window of the editor, used as a person uses it: with keys, the mouse and what is to be seen. */
 export class EditorWindow {
@@ -113,20 +109,7 @@ export class EditorWindow {
 
     /** The lines in sight by their numbers. */
     async visibleLines(): Promise<readonly (readonly [number, string])[]> {
-        return this.page.evaluate(() => {
-            const editor = document.querySelector('.editor-instance')!;
-            const byTop = (selector: string) =>
-                [...editor.querySelectorAll<HTMLElement>(selector)]
-                    .map((element) => ({ top: parseFloat(element.style.top), element }))
-                    .sort((a, b) => a.top - b.top);
-            const numbers = byTop('.margin-view-overlays > div')
-                .map(({ element }) => Number(element.querySelector('.line-numbers')?.textContent))
-                .filter((number) => number > 0);
-            const lines = byTop('.view-lines > .view-line').map(({ element }) =>
-                (element.textContent ?? '').replaceAll('\u00a0', ' '),
-            );
-            return lines.map((text, index) => [numbers[0]! + index, text] as const);
-        });
+        return this.page.evaluate(visibleLines);
     }
 
     async text(): Promise<string> {
@@ -161,60 +144,14 @@ export class EditorWindow {
     }
 
     // ---------------------------------------------------------------- what is found
-    /** The words in sight that are underlined, read from the picture: what stands over each squiggle. */
+    /** The words in sight that are underlined, read from the picture. */
     async underlined(): Promise<readonly Shown[]> {
-        return this.page.evaluate(() => {
-            const shown: Shown[] = [];
-            const lines = [...document.querySelectorAll('.editor-instance .view-lines > .view-line')];
-            const wordsOver = (squiggle: DOMRect): string => {
-                let words = '';
-                for (const line of lines) {
-                    const box = line.getBoundingClientRect();
-                    if (squiggle.top < box.top - 2 || squiggle.top > box.bottom - 2) {
-                        continue;
-                    }
-                    const texts = document.createTreeWalker(line, NodeFilter.SHOW_TEXT);
-                    for (let text = texts.nextNode(); text; text = texts.nextNode()) {
-                        for (let index = 0; index < text.textContent!.length; index++) {
-                            const range = document.createRange();
-                            range.setStart(text, index);
-                            range.setEnd(text, index + 1);
-                            const { left, right } = range.getBoundingClientRect();
-                            const middle = (left + right) / 2;
-                            words += middle > squiggle.left && middle < squiggle.right ? text.textContent![index] : '';
-                        }
-                    }
-                }
-                return words.replaceAll('\u00a0', ' ');
-            };
-            for (const severity of ['error', 'warning', 'info', 'hint'] as const) {
-                for (const squiggle of document.querySelectorAll(`.editor-instance .squiggly-${severity}`)) {
-                    shown.push({ severity, words: wordsOver(squiggle.getBoundingClientRect()) });
-                }
-            }
-            return shown;
-        });
+        return this.page.evaluate(underlined);
     }
 
     /** The colour of words in sight, and how it stands out from what is behind them (1 to 21). */
     async colourOf(words: string): Promise<{ readonly ink: string; readonly contrast: number }> {
-        return this.page.evaluate((wanted) => {
-            const parts = [...document.querySelectorAll<HTMLElement>('.editor-instance .view-line span span')];
-            const part = parts.find(({ textContent }) => textContent?.replaceAll('\u00a0', ' ').trim() === wanted);
-            if (!part) {
-                throw new Error(`${wanted} is not in sight`);
-            }
-            const channels = (colour: string) => colour.match(/[\d.]+/g)!.map(Number);
-            const light = ([red, green, blue]: number[]) =>
-                [red!, green!, blue!]
-                    .map((channel) => channel / 255)
-                    .map((channel) => (channel <= 0.03928 ? channel / 12.92 : ((channel + 0.055) / 1.055) ** 2.4))
-                    .reduce((sum, channel, index) => sum + channel * [0.2126, 0.7152, 0.0722][index]!, 0);
-            const ink = getComputedStyle(part).color;
-            const paper = getComputedStyle(document.querySelector('.editor-instance .monaco-editor-background')!);
-            const [a, b] = [light(channels(ink)), light(channels(paper.backgroundColor))].sort((x, y) => y - x);
-            return { ink, contrast: (a! + 0.05) / (b! + 0.05) };
-        }, words);
+        return this.page.evaluate(colourOf, words);
     }
 
     /** Waits until what is underlined satisfies. */
@@ -235,8 +172,7 @@ export class EditorWindow {
         await this.run('Problems: Focus on Problems View');
         await this.page.waitForSelector('.markers-panel');
         const rows = this.page.locator('.markers-panel .monaco-list-row');
-        const texts = await rows.evaluateAll((all) => all.map((row) => row.getAttribute('aria-label') ?? ''));
-        return texts;
+        return Promise.all((await rows.all()).map(async (row) => (await row.getAttribute('aria-label')) ?? ''));
     }
 
     /** What the pointer is told over words in sight. */
