@@ -24,10 +24,10 @@ export class CannotSetUp extends Error {}
 function run(command, args, cwd) {
     const { status, error, stdout, stderr } = spawnSync(command, args, { cwd, encoding: 'utf8' });
     if (error || status !== 0) {
-        const said = `${stdout ?? ''}${stderr ?? ''}`.trim().split('\n').slice(-15).join('\n');
-        throw new CannotSetUp(
-            `\`${command} ${args.join(' ')}\` failed: ${error?.message ?? `exit code ${status}`}\n${said}`,
-        );
+        const said = `${stdout ?? ''}\n${stderr ?? ''}`.split('\n').filter((line) => line.trim() !== '');
+        const why =
+            error?.message ?? said.findLast((line) => /error/i.test(line)) ?? said.at(-1) ?? `exit code ${status}`;
+        throw new CannotSetUp(`\`${command} ${args.join(' ')}\` failed: ${why.trim()}`);
     }
 }
 
@@ -92,13 +92,9 @@ function installed(program, aptPackage, why) {
         run('apt-get', ['update', '-qq']);
         run('apt-get', ['install', '-y', '-qq', '--no-install-recommends', aptPackage]);
     } catch (failure) {
-        throw new CannotSetUp(`${why} needs \`${program}\`, and it could not be installed: ${firstLine(failure)}`);
+        throw new CannotSetUp(`${why} needs \`${program}\`, and it could not be installed: ${failure.message}`);
     }
     return found();
-}
-
-function firstLine(failure) {
-    return String(failure instanceof Error ? failure.message : failure).split('\n')[0];
 }
 
 /** @returns where the programs are */

@@ -1,5 +1,5 @@
 import { spawn, spawnSync, type ChildProcess } from 'node:child_process';
-import { cpSync, existsSync, mkdirSync, mkdtempSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer, type AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -41,26 +41,12 @@ export class Workbench {
         const home = realpathSync(mkdtempSync(join(tmpdir(), 'underliner-editor-')));
         const user = join(home, 'data', 'User');
         mkdirSync(user, { recursive: true });
-        mkdirSync(join(home, 'extensions'));
         writeSettings(home, settings);
-        const common = [
-            ...['--auth', 'none', '--config', join(home, 'config.yaml')],
-            ...['--user-data-dir', join(home, 'data'), '--extensions-dir', join(home, 'extensions')],
-        ];
-        writeFileSync(join(home, 'config.yaml'), '');
-        // No gallery: nothing is asked of the network.
-        const env = { ...process.env, EXTENSIONS_GALLERY: '{"serviceUrl":""}' };
-        const installed = spawnSync(process.execPath, [entry, ...common, '--install-extension', packed], {
-            env,
-            encoding: 'utf8',
-        });
-        if (installed.status !== 0 || !installed.stdout.includes('successfully installed')) {
-            throw new Error(`The packed extension was not installed: ${installed.stdout}${installed.stderr}`);
-        }
+        const env = installInto(home);
         const port = await freePort();
         const trust = asksForTrust ? [] : ['--disable-workspace-trust'];
         const serve = ['--bind-addr', `127.0.0.1:${port}`, '--disable-telemetry', '--disable-update-check', ...trust];
-        const server = spawn(process.execPath, [entry, ...common, ...serve], { env, stdio: 'pipe' });
+        const server = spawn(process.execPath, [entry, ...places(home), ...serve], { env, stdio: 'pipe' });
         await said(server, 'HTTP server listening');
         return new Workbench(server, home, port);
     }
@@ -89,6 +75,47 @@ export class Workbench {
         if (existsSync(this.home)) {
             rmSync(this.home, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
         }
+    }
+}
+
+/** Installs the packed extension as a person does. @returns the environment to start the editor in */
+function installInto(home: string): NodeJS.ProcessEnv {
+    mkdirSync(join(home, 'data'), { recursive: true });
+    mkdirSync(join(home, 'extensions'));
+    writeFileSync(join(home, 'config.yaml'), '');
+    // No gallery: nothing is asked of the network.
+    const env = { ...process.env, EXTENSIONS_GALLERY: '{"serviceUrl":""}' };
+    const args = [entry, ...places(home), '--install-extension', packed];
+    const { status, stdout, stderr } = spawnSync(process.execPath, args, { env, encoding: 'utf8' });
+    if (status !== 0 || !stdout.includes('successfully installed')) {
+        throw new Error(`The packed extension was not installed: ${stdout}${stderr}`);
+    }
+    return env;
+}
+
+function places(home: string): readonly string[] {
+    return [
+        ...['--auth', 'none', '--config', join(home, 'config.yaml')],
+        ...['--user-data-dir', join(home, 'data'), '--extensions-dir', join(home, 'extensions')],
+    ];
+}
+
+/** The packed extension as it lies on a disk once installed. */
+export class Unpacked {
+    private constructor(
+        private readonly home: string,
+        readonly extension: string,
+    ) {}
+
+    static make(): Unpacked {
+        const home = realpathSync(mkdtempSync(join(tmpdir(), 'underliner-unpacked-')));
+        installInto(home);
+        const folder = readdirSync(join(home, 'extensions')).find((name) => name.startsWith('underliner.'))!;
+        return new Unpacked(home, join(home, 'extensions', folder));
+    }
+
+    remove(): void {
+        rmSync(this.home, { recursive: true, force: true });
     }
 }
 
