@@ -15,6 +15,7 @@ import coldDishWarmPlate from './cold-dish-warm-plate.js';
 import coldSoupWarmBowl from './cold-soup-warm-bowl.js';
 import cookTemperatureLow from './cook-temperature-low.js';
 import courseIncomplete from './course-incomplete.js';
+import courseRunsLate from './course-runs-late.js';
 import coursesOutOfOrder from './courses-out-of-order.js';
 import customOutOfRange from './custom-out-of-range.js';
 import declaredTwice from './declared-twice.js';
@@ -30,6 +31,7 @@ import fileNotFound from './file-not-found.js';
 import fileUnreadable from './file-unreadable.js';
 import filesInACircle from './files-in-a-circle.js';
 import glassSuitsDrink from './glass-suits-drink.js';
+import guestsWaitForWine from './guests-wait-for-wine.js';
 import hotBelowHolding from './hot-below-holding.js';
 import hotDishColdPlate from './hot-dish-cold-plate.js';
 import hotSoupColdBowl from './hot-soup-cold-bowl.js';
@@ -60,15 +62,18 @@ import seatTakenTwice from './seat-taken-twice.js';
 import seatsShort from './seats-short.js';
 import servicePlateTooSmall from './service-plate-too-small.js';
 import servingTemperature from './serving-temperature.js';
+import speechCollidesWithCourse from './speech-collides-with-course.js';
 import spoonTooHot from './spoon-too-hot.js';
 import statedTwice from './stated-twice.js';
 import steakWithoutSteakKnife from './steak-without-steak-knife.js';
 import stockShort from './stock-short.js';
+import tableWaits from './table-waits.js';
 import threePerSide from './three-per-side.js';
 import timeDoesNotExist from './time-does-not-exist.js';
 import timeExistsTwice from './time-exists-twice.js';
 import timesOutOfOrder from './times-out-of-order.js';
 import toastWithoutPour from './toast-without-pour.js';
+import tooFewServers from './too-few-servers.js';
 import tooManyGlasses from './too-many-glasses.js';
 import twoDishesForTheRest from './two-dishes-for-the-rest.js';
 import twoEvents from './two-events.js';
@@ -106,6 +111,7 @@ export const rules: readonly Rule[] = [
     coldSoupWarmBowl,
     cookTemperatureLow,
     courseIncomplete,
+    courseRunsLate,
     coursesOutOfOrder,
     customOutOfRange,
     declaredTwice,
@@ -121,6 +127,7 @@ export const rules: readonly Rule[] = [
     fileUnreadable,
     filesInACircle,
     glassSuitsDrink,
+    guestsWaitForWine,
     hotBelowHolding,
     hotDishColdPlate,
     hotSoupColdBowl,
@@ -151,15 +158,18 @@ export const rules: readonly Rule[] = [
     seatsShort,
     servicePlateTooSmall,
     servingTemperature,
+    speechCollidesWithCourse,
     spoonTooHot,
     statedTwice,
     steakWithoutSteakKnife,
     stockShort,
+    tableWaits,
     threePerSide,
     timeDoesNotExist,
     timeExistsTwice,
     timesOutOfOrder,
     toastWithoutPour,
+    tooFewServers,
     tooManyGlasses,
     twoDishesForTheRest,
     twoEvents,

@@ -3,16 +3,16 @@ import type { Evening, Team } from './evening.js';
 import { simulate } from './simulate.js';
 import type { Bottleneck, CourseRun, PersonRun } from './types.js';
 
-/** Members of the team that one more can be had of, as they are called. */
-export function growable(
-    team: Team,
-): { readonly member: 'servers' | 'runners' | 'lines' | 'sommeliers' | 'bussers'; readonly role: string }[] {
+export type Member = 'servers' | 'runners' | 'lines' | 'sommeliers' | 'bussers';
+
+/** Members of the team that there can be more of, and what one of them is called; lines last, since a line takes several people. */
+export function growable(team: Team): { readonly member: Member; readonly role: string }[] {
     return [
         { member: 'servers', role: 'server' },
         { member: 'runners', role: 'runner' },
-        ...(team.lines > 0 ? [{ member: 'lines', role: team.lineRole } as const] : []),
         ...(team.sommeliers > 0 ? [{ member: 'sommeliers', role: 'sommelier' } as const] : []),
         ...(team.bussers > 0 ? [{ member: 'bussers', role: 'busser' } as const] : []),
+        ...(team.lines > 0 ? [{ member: 'lines', role: team.lineRole } as const] : []),
     ];
 }
 

@@ -1,10 +1,10 @@
 import type { CustomName } from '../../plan/customs.js';
 import { findCourse } from '../../plan/names.js';
 import type { Course, Plan, Speech } from '../../plan/types.js';
+import { eveningClock } from '../clock/evening.js';
 import { isWaiting } from '../cover.js';
 import { isDessert } from '../facts.js';
 import type { Service } from '../types.js';
-import { afterSeated } from './clock.js';
 import type { Evening, EveningCourse, EveningSpeech, EveningTable } from './evening.js';
 import { isAssumed, paceOf } from './pace.js';
 import { tableWork } from './table-work.js';
@@ -52,7 +52,7 @@ export function eveningOf(plan: Plan, service: ForEvening): PlannedEvening | und
     if (plan.event?.replications) {
         use('trip-spread');
     }
-    const speeches = menu.speeches.flatMap((speech) => speechOf(plan, service, speech, use) ?? []);
+    const speeches = menu.speeches.flatMap((speech, index) => speechOf(plan, service, speech, index, use) ?? []);
     const evening: Evening = {
         tables,
         courses,
@@ -78,7 +78,7 @@ function courseOf(plan: Plan, service: ForEvening, course: Course, use: Use, isS
     return {
         lasts: time,
         spread: Math.min(time, lasts?.spread?.value ?? time * share),
-        startsAt: afterSeated(plan, course.startsAt?.time),
+        startsAt: eveningClock(plan)?.after(course.startsAt?.time),
         standsBefore: isWaiting(plan, index) ? (preset?.before?.value ?? use('seating-time')) : undefined,
         isCrumbed: before !== undefined && isDessert(kindOf(course)) && !isDessert(kindOf(before)),
         dishes: course.dishes.map(({ platedIn, platedAhead }) => ({
@@ -120,21 +120,22 @@ function noteWork(tables: readonly EveningTable[], courses: readonly EveningCour
     }
 }
 
-function speechOf(plan: Plan, service: ForEvening, speech: Speech, use: Use): EveningSpeech | undefined {
+function speechOf(plan: Plan, service: ForEvening, speech: Speech, index: number, use: Use): EveningSpeech | undefined {
     const named = speech.when && findCourse(plan.menu, speech.when.course.name)?.index;
     const isBefore = speech.when?.when === 'before';
     const after = named === undefined ? undefined : isBefore ? named - 1 : named;
-    const at = afterSeated(plan, speech.at);
+    const at = eveningClock(plan)?.after(speech.at);
     if (after === undefined && at === undefined) {
         return undefined;
     }
     const pour = service.pours.find((each) => each.pour.title === speech.pour?.text);
     return {
+        speech: index,
         isToast: speech.sort === 'toast',
         after,
         isBeforeNext: isBefore,
         at,
         lasts: speech.lasts?.value ?? use('speech-time'),
-        pour: pour && after !== undefined && pour.course <= after ? pour.course : undefined,
+        pour: pour && (after === undefined || pour.course <= after) ? pour.course : undefined,
     };
 }

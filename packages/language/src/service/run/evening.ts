@@ -72,6 +72,8 @@ export interface EveningDish {
 }
 
 export interface EveningSpeech {
+    /** Index in the menu's toasts and speeches. */
+    readonly speech: number;
     readonly isToast: boolean;
     /** Course after whose clearing it is held, -1 before the first; absent where only a time is given. */
     readonly after?: number;
@@ -79,7 +81,7 @@ export interface EveningSpeech {
     readonly isBeforeNext: boolean;
     readonly at?: number;
     readonly lasts: number;
-    /** Course whose first pour the toast is drunk with; its glasses are full before it begins. */
+    /** Course whose first pour the toast is drunk with; where it follows a course, it waits for every glass. */
     readonly pour?: number;
 }
 

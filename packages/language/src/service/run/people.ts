@@ -4,29 +4,23 @@ import type { SimulatedEvening } from './simulate.js';
 import type { CourseRun, PersonRun, RunTask } from './types.js';
 import type { WorkNetwork } from './work-network.js';
 
-/** By start, then person. Plates of one table that follow each other on one line are one task. */
+/** Everything anybody does, by start, then person. */
 export function tasksOf(simulated: SimulatedEvening, courses: readonly CourseRun[]): RunTask[] {
-    const { evening, workforce, before, service, times } = simulated;
+    const { workforce, before, service, times } = simulated;
     const tasks = [
         ...tasksIn(simulated, before.network, before.times, before.shift),
         ...tasksIn(simulated, service.network, times, 0),
         ...seatingTasks(simulated),
-        ...courses.map((course): RunTask => {
-            const { caller } = workforce;
-            return {
-                person: caller,
-                sort: 'call',
-                course: course.course,
-                start: course.fired,
-                end: course.fired,
-                count: course.tables.length,
-            };
-        }),
+        ...courses.map(({ course, fired, tables }): RunTask => ({
+            person: workforce.caller,
+            sort: 'call',
+            course,
+            start: fired,
+            end: fired,
+            count: tables.length,
+        })),
     ];
-    return joinPlates(
-        tasks.toSorted((a, b) => a.start - b.start || a.person - b.person),
-        evening.courses.length,
-    );
+    return tasks.toSorted((a, b) => a.start - b.start || a.person - b.person);
 }
 
 function tasksIn(
@@ -68,26 +62,21 @@ function seatingTasks({ evening, workforce, before }: SimulatedEvening): RunTask
     );
 }
 
-function joinPlates(tasks: readonly RunTask[], courses: number): RunTask[] {
-    const joined: RunTask[] = [];
-    /** Index in `joined` of the last task of each person. */
-    const last = new Map<number, number>();
+/** Trips, plates and turns at one table that a person does one after the other are one line of the sheet. */
+export function joined(tasks: readonly RunTask[]): RunTask[] {
+    const lines: RunTask[] = [];
+    const lastOf = new Map<number, number>();
     for (const task of tasks) {
-        const place = last.get(task.person);
-        const before = place === undefined ? undefined : joined[place]!;
-        if (
-            before?.sort === 'plate' &&
-            task.sort === 'plate' &&
-            before.course === task.course &&
-            before.table === task.table &&
-            task.course < courses
-        ) {
-            joined[place!] = { ...before, end: Math.max(before.end, task.end), count: before.count + task.count };
+        const place = lastOf.get(task.person);
+        const before = place === undefined ? undefined : lines[place]!;
+        const isSame = before?.sort === task.sort && before.course === task.course && before.table === task.table;
+        if (before && isSame && task.table !== undefined) {
+            lines[place!] = { ...before, end: Math.max(before.end, task.end), count: before.count + task.count };
         } else {
-            last.set(task.person, joined.push(task) - 1);
+            lastOf.set(task.person, lines.push(task) - 1);
         }
     }
-    return joined;
+    return lines;
 }
 
 /** Everybody of the team, at work or not. */

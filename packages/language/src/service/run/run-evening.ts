@@ -4,17 +4,19 @@ import { remember } from '../remember.js';
 import { bottleneckOf } from './bottleneck.js';
 import { courseTimes, overAt } from './course-times.js';
 import type { Evening } from './evening.js';
-import { peopleOf, tasksOf } from './people.js';
+import { joined, peopleOf, tasksOf } from './people.js';
 import { simulate } from './simulate.js';
+import { speechTimes } from './speech-times.js';
 import type { Run } from './types.js';
 
 type Computed = Omit<Run, 'assumed'>;
 
 export const runEvening = remember((evening: Evening): Computed => {
     const simulated = simulate(evening);
-    const { workforce, times, service } = simulated;
+    const { workforce } = simulated;
     const courses = courseTimes(simulated);
     const tasks = lazily(() => tasksOf(simulated, courses));
+    const lines = lazily(() => joined(tasks()));
     const people = lazily(() => peopleOf(simulated, tasks()));
     const bottleneck = lazily(() => bottleneckOf(evening, courses, people()));
     const firstServer = evening.team.captains;
@@ -26,19 +28,9 @@ export const runEvening = remember((evening: Evening): Computed => {
             server: workforce.firstPerson[workforce.stationOf[table]!] ?? firstServer,
         })),
         courses,
-        speeches: evening.speeches.map(({ at, pour }, index) => {
-            const activity = service.speeches[index]!;
-            const glasses =
-                pour === undefined ? [] : service.courses[pour]!.tables.flatMap((record) => record?.pour ?? []);
-            return {
-                at,
-                start: times.start[activity]!,
-                end: times.end[activity]!,
-                poured: glasses.length > 0 ? Math.max(...glasses.map((each) => times.end[each]!)) : undefined,
-            };
-        }),
+        speeches: speechTimes(simulated),
         get tasks() {
-            return tasks();
+            return lines();
         },
         get people() {
             return people();

@@ -1,15 +1,37 @@
 import type { Plan } from '../../plan/types.js';
-import { eveningOf, type ForEvening } from './evening-of-plan.js';
+import { lazily } from '../lazily.js';
+import { eveningOf, type ForEvening, type PlannedEvening } from './evening-of-plan.js';
+import { replicate } from './replications.js';
 import { runEvening } from './run-evening.js';
 import type { Run } from './types.js';
 
 /** The service of a plan, simulated; `undefined` where it names no guests, courses, tables or servers. */
 export function runService(plan: Plan, service: ForEvening): Run | undefined {
-    const planned = eveningOf(plan, service);
+    const planned = plannedEvening(plan, service);
     if (!planned) {
         return undefined;
     }
     const { evening, assumed } = planned;
+    const asked = plan.event?.replications;
+    const window = plan.customs.window.value;
+    const replications = lazily(() => asked && replicate({ evening, count: asked.count, seed: asked.seed, window }));
+    const run = {
+        assumed,
+        get replications() {
+            return replications();
+        },
+    };
     // What is worked out only when asked for stays so.
-    return Object.defineProperties({ assumed } as Run, Object.getOwnPropertyDescriptors(runEvening(evening)));
+    return Object.defineProperties(run as unknown as Run, Object.getOwnPropertyDescriptors(runEvening(evening)));
+}
+
+const known = new WeakMap<ForEvening, PlannedEvening>();
+
+/** The evening of a service as the simulation takes it, for those who try it with other people or times. */
+export function plannedEvening(plan: Plan, service: ForEvening): PlannedEvening | undefined {
+    const held = known.get(service) ?? eveningOf(plan, service);
+    if (held) {
+        known.set(service, held);
+    }
+    return held;
 }

@@ -1,3 +1,5 @@
+import type { CustomName } from '../../plan/customs.js';
+
 /** The run sheet: the service simulated. Times are minutes after guests are seated; before that they are negative. */
 
 export interface Span {
@@ -12,14 +14,37 @@ export interface Run {
     /** In the order of the menu's toasts and speeches; those that name neither a course nor a time are left out. */
     readonly speeches: readonly SpeechRun[];
     readonly people: readonly PersonRun[];
-    /** Everything anybody does, by start, then person. */
+    /** Everything anybody does, by start, then person; what one person does at one table without a break is one task. */
     readonly tasks: readonly RunTask[];
     /** What holds the evening up most, with what one more of it would save. */
     readonly bottleneck?: Bottleneck;
     /** The last table's last cover cleared, coffee served. */
     readonly over: number;
-    /** Rates no source gives and the house does not state, as the sheets must say. */
-    readonly assumed: readonly string[];
+    /** Customs for rates that no source gives and the house does not state, as the sheets must say. */
+    readonly assumed: readonly CustomName[];
+    /** Only where the event asks for them. */
+    readonly replications?: Replications;
+}
+
+/** The evening run with other eating and walking times. */
+export interface Replications {
+    /** How many the plan asks for, and how many were run. */
+    readonly asked: number;
+    readonly count: number;
+    readonly seed: number;
+    /** How early or late a course may start. */
+    readonly window: number;
+    readonly courses: readonly {
+        /** Index in the menu; the number of courses for coffee. */
+        readonly course: number;
+        /** When its first plate is due: stated, else as planned. */
+        readonly due: number;
+        /** Share of the evenings in which it starts within the window. */
+        readonly chance: number;
+        /** Nine starts of ten lie between. */
+        readonly starts: Span;
+    }[];
+    readonly over: Span;
 }
 
 export interface RunTable {
@@ -60,6 +85,8 @@ export interface TableCourse {
 }
 
 export interface SpeechRun {
+    /** Index in the menu's toasts and speeches. */
+    readonly speech: number;
     /** As the plan states it. */
     readonly at?: number;
     /** When it is held: not before the course it follows is cleared. */

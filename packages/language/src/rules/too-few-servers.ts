@@ -1,0 +1,91 @@
+import { clausesOf } from '../service/run/team-of-plan.js';
+import { defineRule } from './rule.js';
+import { sayTeam, sayWait, serviceMisses, teamFix, teamWanted } from './service-misses.js';
+import { sayMiss } from './table-waits.js';
+import { agreeing, counted } from './wording.js';
+
+const plan = (servers: string): string => `event "Harbour supper" {
+    date 2026-10-17
+    zone America/Halifax
+    seated 19:00
+    guests 48
+}
+
+room "Boathouse" 14 m by 12 m {
+    table A to F: round 60 inch, 8 seats
+}
+
+team { captain 1   ${servers}   runners 2   plating-lines 1 at 12 plates per min }
+
+menu {
+    course soup "Leek and potato" {
+        served in soup-bowl warmed to 60 °C at 66 °C
+        eaten with soup-spoon warmed, brought with the course
+        lasts 15 min
+        contains milk
+    }
+}
+`;
+
+export default defineRule({
+    id: 'too-few-servers',
+    group: 'service',
+    since: '0.2.0',
+    title: 'Fewer servers than the service needs',
+    why: 'Too few hands are seen by every guest at once: plates wait on the sideboard, glasses stay empty, tables are cleared late.',
+    source: ['table-service 10.1', 'table-service 10.3', 'table-service 10.4', 'quantities 6.1'],
+    fix: 'sometimes',
+    customs: ['server-ratio', 'service-style', 'longest-table-wait', 'longest-seat-wait', 'longest-wine-wait'],
+    scope: 'event',
+    examples: {
+        wrong: [
+            { title: 'One server for six tables', text: plan('servers <|1|>') },
+            {
+                title: 'Two servers who fetch every plate themselves, in a house that counts on 40 guests a server',
+                text: `house "Saltmarsh Hall" {\n    laying { server-ratio: 40 per server   longest-table-wait: 3 min }\n}\n\n${plan('servers <|2|>').replace('   runners 2', '')}`,
+            },
+        ],
+        right: [{ text: plan('servers 3') }],
+    },
+    check({ plan, service, report }) {
+        const found = serviceMisses(plan, service);
+        const clause = clausesOf(plan, 'server').at(-1);
+        if (!found || !clause) {
+            return;
+        }
+        const { misses, evening, targets, fewestServers } = found;
+        const { servers } = evening.team;
+        const guests = evening.tables.reduce((sum, table) => sum + table.guests, 0);
+        const waits = misses.filter(({ sort }) => sort === 'table-wait' || sort === 'seat-wait');
+        const isUnderRatio = servers < fewestServers;
+        if (!isUnderRatio && waits.length === 0) {
+            return;
+        }
+        const wanted = teamWanted(found);
+        if (!isUnderRatio && !wanted?.more.some(({ member }) => member === 'servers')) {
+            return;
+        }
+        const fix = wanted && teamFix(plan, wanted);
+        const [worst] = waits.toSorted((a, b) => b.minutes / b.limit - a.minutes / a.limit);
+        const people = counted(servers, 'server');
+        report({
+            at: clause.count.origin,
+            message: isUnderRatio
+                ? `${people} ${agreeing(servers, 'looks', 'look')} after ${counted(guests, 'guest')}; the house counts on ${targets.guestsPerServer} guests a server, which makes ${fewestServers}.`
+                : `With ${people}, ${lowerFirst(sayMiss(plan, worst!))}; the house allows ${sayWait(worst!.limit)}.`,
+            hint:
+                wanted && fix
+                    ? `${wanted.isSmallest ? 'The smallest team that keeps to what the house asks has' : 'It would do with'} ${sayTeam(wanted)}.`
+                    : undefined,
+            related: waits.map((miss) => ({
+                at: plan.menu!.courses[miss.course]!.head,
+                message: `${sayMiss(plan, miss)}; the house allows ${sayWait(miss.limit)}.`,
+            })),
+            fixes: fix ? [fix] : [],
+        });
+    },
+});
+
+function lowerFirst(text: string): string {
+    return text.charAt(0).toLowerCase() + text.slice(1);
+}
