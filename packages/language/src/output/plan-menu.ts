@@ -15,6 +15,7 @@ import type {
     Water,
 } from '../plan/types.js';
 import { factsOf } from '../service/derive.js';
+import { wordFor } from '../service/allergens/duty.js';
 import type { Service } from '../service/types.js';
 import type { Places } from './places.js';
 import { clockJson } from './plan-clock.js';
@@ -136,14 +137,10 @@ function containsJson({ plan }: Telling, contains: Contains | undefined): readon
     const { substances } = plan.cupboard;
     return contains.what.map(({ name }) => {
         const substance = substances.get(name);
-        const called =
-            substance?.called.find((each) => each.code === plan.code.name) ??
-            substance?.called.find((each) => each.code === undefined);
         const line = [...withParents(name, substances)].flatMap((each) => substances.get(each) ?? []);
         const isRequired = isRequiredBy(plan.code.name, name, substances);
         return {
-            name,
-            called: called?.words ?? name,
+            ...wordFor(name, plan.code.name, substances),
             sort: substance?.sort,
             requiredByCode: isRequired,
             alsoA: line.slice(1).map((each) => each.name),

@@ -1,8 +1,12 @@
 /** What is computed, for the compiled plan. */
-import type { Dish, Event } from '../plan/types.js';
+import type { Plan } from '../plan/types.js';
+import { portionsToCook } from '../service/numbers.js';
 import type { CourseServing, Cover, CoverGlass, CoverPiece, Step, TableItem, Variation } from '../service/types.js';
+import { allergensJson } from './plan-allergens.js';
 import { drinksJson } from './plan-drinks.js';
 import type { Telling } from './plan-menu.js';
+import { numbersJson } from './plan-numbers.js';
+import { platesJson, seatsJson } from './plan-seats.js';
 import { at, needJson, type Json } from './plan-values.js';
 
 export function serviceJson(telling: Telling): Json {
@@ -20,8 +24,12 @@ export function serviceJson(telling: Telling): Json {
             seat: group.seat?.seat?.count,
             ...at(places, group.origin),
         })),
-        courses: service.servings.map((serving) => servingJson(serving, plan.event?.crew)),
-        bread: service.bread && servingJson(service.bread.serving, undefined),
+        numbers: numbersJson(telling),
+        courses: service.servings.map((serving) => servingJson(plan, serving)),
+        bread: service.bread && servingJson(plan, service.bread.serving),
+        plates: platesJson(telling),
+        seats: seatsJson(telling),
+        allergens: allergensJson(telling),
         covers: service.variations.map((variation) => variationJson(telling, variation)),
         pieces: service.counts.map(({ piece, needed, by }) => ({
             piece,
@@ -37,17 +45,13 @@ export function serviceJson(telling: Telling): Json {
     };
 }
 
-function servingJson({ course, portions, unserved, leftover }: CourseServing, crew: Event['crew']): Json {
-    /** What the kitchen cooks beyond what guests get: the extra portions stated, and the crew's meal. */
-    const beyond = (dish: Dish): number =>
-        (dish.extra?.count ?? 0) + (crew?.dish?.text === dish.title ? crew.count : 0);
-
+function servingJson(plan: Plan, { course, portions, unserved, leftover }: CourseServing): Json {
     return {
         course: course.title,
         portions: portions.map(({ dish, count, groups }) => ({
             dish: dish.title,
             count,
-            cook: beyond(dish) > 0 ? count + beyond(dish) : undefined,
+            cook: portionsToCook(plan, { dish, count }),
             groups: groups.map((each) => ({ label: each.group.label, count: each.count })),
         })),
         unserved: unserved.map(({ group, count }) => ({ label: group.label, count })),

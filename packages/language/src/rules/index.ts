@@ -31,6 +31,7 @@ import fileNotFound from './file-not-found.js';
 import fileUnreadable from './file-unreadable.js';
 import filesInACircle from './files-in-a-circle.js';
 import glassSuitsDrink from './glass-suits-drink.js';
+import guestsBelowGuarantee from './guests-below-guarantee.js';
 import guestsWaitForWine from './guests-wait-for-wine.js';
 import hotBelowHolding from './hot-below-holding.js';
 import hotDishColdPlate from './hot-dish-cold-plate.js';
@@ -127,6 +128,7 @@ export const rules: readonly Rule[] = [
     fileUnreadable,
     filesInACircle,
     glassSuitsDrink,
+    guestsBelowGuarantee,
     guestsWaitForWine,
     hotBelowHolding,
     hotDishColdPlate,

@@ -1,5 +1,6 @@
 import { findCourse } from '../plan/names.js';
 import type { Bread, Course, Dish, Plan } from '../plan/types.js';
+import { allergenMatrix } from './allergens/matrix.js';
 import { planChilling } from './chilling/chilling.js';
 import { layCover } from './cover.js';
 import { coverGeometry } from './cover-geometry/cover-geometry.js';
@@ -50,6 +51,7 @@ export function deriveService(plan: Plan): Service {
     const water = lazily(() => waterNeeds(plan, guestCount));
     const alcohol = lazily(() => alcoholEach(plan, variations, drunk()));
     const seats = lazily(() => seatGuests(plan, service));
+    const allergens = lazily(() => allergenMatrix(plan, service));
     const tables = lazily(() => tablesOf(plan));
     const room = lazily(() => roomOf(plan, tables()));
     const geometry = lazily(() => coverGeometry(plan, service, tables()));
@@ -80,6 +82,9 @@ export function deriveService(plan: Plan): Service {
         },
         get seats() {
             return seats();
+        },
+        get allergens() {
+            return allergens();
         },
         get tables() {
             return tables();

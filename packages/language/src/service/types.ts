@@ -9,6 +9,7 @@ import type { CoverGeometry } from './cover-geometry/cover-geometry.js';
 import type { RoomLayout, TableToPlace } from './room/types.js';
 import type { Run } from './run/types.js';
 import type { Seats } from './seats/types.js';
+import type { AllergenMatrix } from './allergens/types.js';
 
 // ------------------------------------------------------------------ guests and who gets what
 /** Guests who share every need. The plain guests, with no need at all, are a group too. */
@@ -298,6 +299,8 @@ export interface Service {
     readonly alcohol: readonly AlcoholEach[];
     /** Who sits where with which dishes, and how plates are marked. Worked out when asked for. */
     readonly seats: Seats;
+    /** What carries which allergen, in the words of the code in force. Worked out when asked for. */
+    readonly allergens: AllergenMatrix;
     /** Every table with its seats, in the order of the text, whether the room has measures or not. Worked out when asked for. */
     readonly tables: readonly TableToPlace[];
     /** Where every piece of each variation's cover lies, alone and on the tables. Worked out when asked for. */

@@ -3,6 +3,7 @@ import type { Quantity } from '../../plan/quantity.js';
 import type { RecipeFacts } from '../../plan/recipe.js';
 import type { Text } from '../../plan/origin.js';
 import type { Dish, Plan } from '../../plan/types.js';
+import { portionsToCook } from '../numbers.js';
 import type { Service } from '../types.js';
 import { factorForPortions, workingFactor } from './factor.js';
 import { scaleIngredient, type ScaledIngredient } from './scale.js';
@@ -63,12 +64,11 @@ export function recipeOf(plan: Plan, link: Text | undefined): RecipeFacts | unde
 }
 
 function cookedDishes(plan: Plan, { servings, bread }: Pick<Service, 'servings' | 'bread'>) {
-    const { crew } = plan.event ?? {};
     const cooked = (dish: Dish, count: number, link: Text | undefined) => ({
         link,
         dish: {
             title: dish.title,
-            portions: count + (dish.extra?.count ?? 0) + (crew?.dish?.text === dish.title ? crew.count : 0),
+            portions: portionsToCook(plan, { dish, count }),
             size: dish.served.portion,
         },
     });
