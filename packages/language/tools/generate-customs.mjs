@@ -111,7 +111,7 @@ const written = {
     mass: (grams) => (grams < 1000 ? `${grams} g` : `${grams / 1000} kg`),
     temperature: (celsius) => `${celsius} °C`,
     share: (share) => `${Math.round(share * 100)} %`,
-    area: (squareMillimetres) => `${Math.round((squareMillimetres / 92_903.04) * 10) / 10} sq ft`,
+    area: (squareMetres) => `${Math.round((squareMetres / 0.09290304) * 10) / 10} sq ft`,
     length: (millimetres) => {
         const quarters = Number(((millimetres / 25.4) * 4).toFixed(6));
         if (quarters > 0 && Number.isInteger(quarters)) {

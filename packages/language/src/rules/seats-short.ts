@@ -1,5 +1,7 @@
 import type { Tables } from '../plan/types.js';
 import { defineRule } from './rule.js';
+import { fixesThat, moreSeats, moreTables } from './table-changes.js';
+import { seatsMissing } from './table-problems.js';
 import { counted, listed, quoted } from './wording.js';
 
 const plan = (guests: string): string => `event "Harbour lunch" {
@@ -30,14 +32,13 @@ export default defineRule({
     title: 'Fewer seats in the room than guests',
     why: 'A guest without a chair is found out when all others sit. A table more, or a longer one, changes the count of cloths, covers and servers.',
     source: ['common practice, no source'],
-    fix: 'never',
-    noFix: 'Whether a table is brought in, or one more chair fits at each, only the room can tell.',
+    fix: 'sometimes',
     scope: 'event',
     examples: {
         wrong: [{ text: plan('<|30|>') }],
         right: [{ text: plan('24 set for 26') }],
     },
-    check({ plan, report }) {
+    check({ plan, service, report }) {
         const { room, event } = plan;
         const guests = event?.guests;
         if (!room || !guests || room.tables.length === 0 || room.tables.some(isOpen)) {
@@ -55,6 +56,10 @@ export default defineRule({
             message: `${quoted(room.title)} has ${counted(seats, 'seat')} (${listed(tables)}) for ${counted(count, 'guest')}: ${count - seats} short.`,
             hint: 'Add a table to the room, or more seats where the tables allow it.',
             related: [{ at: room.head, message: 'The room and its tables are here.' }],
+            fixes: fixesThat((changed, after) => seatsMissing(changed, after) === 0, { plan, service }, [
+                room.tables.flatMap((each) => moreSeats(plan, each, count - seats)),
+                room.tables.flatMap((each) => moreTables(plan, each, count - seats)),
+            ]),
         });
     },
 });

@@ -1,6 +1,6 @@
 import type { CustomSpec } from './custom-spec.js';
 
-/** Tables, the ways between them, and what lies on them. Lengths in mm, areas in mm². */
+/** Tables, the ways between them, and what lies on them. Lengths in mm, areas in m². */
 export const roomCustoms = [
     {
         name: 'close-cover-width',
@@ -74,11 +74,11 @@ export const roomCustoms = [
         title: 'The floor that each guest needs at tables with chairs.',
         figure: {
             dimension: 'area',
-            low: 650_321.28,
-            high: 2_000_000,
+            low: 0.65032128,
+            high: 2,
             sources: ['quantities §7.2', 'quantities §7.3', 'table-service 3.9', 'table-service 3.49'],
         },
-        default: 1_393_545.6,
+        default: 1.3935456,
         because:
             '15 square feet is the figure of the model building code; the local one and the room’s own limit decide.',
         disagreements: [],

@@ -20,21 +20,25 @@ const NOISE = 0.5;
 
 /**
  * The same cover at every seat of a table: as the house lays it, or drawn together where pieces would otherwise lie on each
- * other or hang over the edge.
+ * other, hang over the edge or fill the middle.
  */
 export const layCovers = remember((input: CoversToLay): CoverOnTable => {
     const usual = layAll(input, input.distances, 'as-the-house-lays');
-    if (worstOf(usual) === 0) {
+    if (unfitness(usual, input) === 0) {
         return usual;
     }
     const closer = layAll(input, input.drawnTogether, 'drawn-together');
-    return worstOf(closer) < worstOf(usual) ? closer : usual;
+    return unfitness(closer, input) < unfitness(usual, input) ? closer : usual;
 }, 128);
 
-/** How badly covers fit: all millimetres that pieces would have to move. */
-function worstOf({ overlaps, offTable }: CoverOnTable): number {
-    return [...overlaps, ...offTable].reduce((sum, { by }) => sum + by, 0);
+/** How badly covers fit: all millimetres that pieces would have to move, and a share of those missing in the middle. */
+function unfitness({ overlaps, offTable, centre }: CoverOnTable, { keptFree }: CoversToLay): number {
+    const tooNear = [...overlaps, ...offTable].reduce((sum, { by }) => sum + by, 0);
+    return tooNear + Math.max(0, keptFree - centre) * GIVES_WAY;
 }
+
+/** What stands in the middle can give way; a piece on another or over the edge can't. */
+const GIVES_WAY = 0.25;
 
 interface LaidSeat {
     readonly seat: SeatPlace;
@@ -107,8 +111,7 @@ function clashOn(top: TableTop, keptFree: number): (piece: PlacedPiece, placed: 
     const deepest = (Math.min(top.width, top.depth) - keptFree) / 2;
     return (piece, placed) => {
         const own = solid(piece);
-        // What stands in the middle can give way; a piece on another or over the edge can't.
-        const inMiddle = Math.max(0, piece.y + extent(piece).up / 2 - deepest) / 4;
+        const inMiddle = Math.max(0, piece.y + extent(piece).up / 2 - deepest) * GIVES_WAY;
         const copies = [...placed.filter(isOfCover), piece].flatMap(copiesOf);
         const onOthers = copies.reduce((sum, copy) => sum + overlapOf(own, copy), 0);
         return (

@@ -23,12 +23,7 @@ export function clothNeeded(table: Pick<TableToPlace, 'shape' | 'width' | 'depth
 /** How far below the edge a cloth hangs where it hangs least, mm. A square cloth on a round table hangs least in the middle of a side. */
 export function dropOf(table: Pick<TableToPlace, 'shape' | 'width' | 'depth'>, cloth: ClothSize): number {
     if (cloth.shape === 'round') {
-        // On straight sides the corners of the table decide.
-        const reach =
-            table.shape === 'round' || table.shape === 'oval'
-                ? Math.max(table.width, table.depth)
-                : Math.hypot(table.width, table.depth);
-        return (cloth.across - reach) / 2;
+        return (cloth.across - Math.max(table.width, table.depth)) / 2;
     }
     return Math.min(cloth.length - table.width, cloth.width - table.depth) / 2;
 }
@@ -51,7 +46,9 @@ export function clothsFor(tables: readonly TableToPlace[], stocked: readonly Sto
 
 function dress(table: TableToPlace, stocked: readonly StockedCloth[], { drop, overlap }: ClothRule): TableCloth {
     const needed = clothNeeded(table, drop);
-    const choices = stocked.flatMap((cloth) =>
+    // A round cloth hides the corners of no table with straight sides.
+    const suiting = stocked.filter(({ size }) => size.shape === 'rectangle' || isCurved(table));
+    const choices = suiting.flatMap((cloth) =>
         [cloth, turned(cloth)].flatMap((each) => (each ? layOn(table, each, drop, overlap) : [])),
     );
     const best = choices.toSorted(
@@ -64,6 +61,8 @@ function dress(table: TableToPlace, stocked: readonly StockedCloth[], { drop, ov
 }
 
 const NOISE = 1e-6;
+
+const isCurved = ({ shape }: Pick<TableToPlace, 'shape'>): boolean => shape === 'round' || shape === 'oval';
 
 const areaOf = (size: ClothSize): number =>
     size.shape === 'round' ? (Math.PI * size.across ** 2) / 4 : size.length * size.width;
