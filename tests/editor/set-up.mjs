@@ -25,8 +25,7 @@ function run(command, args, cwd) {
     const { status, error, stdout, stderr } = spawnSync(command, args, { cwd, encoding: 'utf8' });
     if (error || status !== 0) {
         const said = `${stdout ?? ''}\n${stderr ?? ''}`.split('\n').filter((line) => line.trim() !== '');
-        const why =
-            error?.message ?? said.findLast((line) => /error/i.test(line)) ?? said.at(-1) ?? `exit code ${status}`;
+        const why = error?.message ?? said.find((line) => /error/i.test(line)) ?? said.at(-1) ?? `exit code ${status}`;
         throw new CannotSetUp(`\`${command} ${args.join(' ')}\` failed: ${why.trim()}`);
     }
 }

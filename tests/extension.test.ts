@@ -1,0 +1,226 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { createVSIX, listFiles, PackageManager } from '@vscode/vsce';
+import { readText } from '../packages/language/src/plan/read-text.js';
+import { describe, expect, it } from 'vitest';
+
+// The extension as it is shipped: its manifest, what it names, and how large it is.
+
+const extension = fileURLToPath(new URL('../packages/extension', import.meta.url));
+const read = (path: string): string => readFileSync(join(extension, path), 'utf8');
+
+interface Manifest {
+    readonly version: string;
+    readonly engines: { readonly vscode: string };
+    readonly main: string;
+    readonly browser: string;
+    readonly icon: string;
+    readonly activationEvents: readonly string[];
+    readonly capabilities: unknown;
+    readonly contributes: {
+        readonly commands: readonly { readonly command: string; readonly title: string; readonly category: string }[];
+        readonly menus: Readonly<Record<string, readonly { readonly command: string }[]>>;
+        readonly configuration: { readonly properties: Readonly<Record<string, Setting>> };
+        readonly walkthroughs: readonly { readonly steps: readonly Step[] }[];
+        readonly problemMatchers: readonly { readonly pattern: Readonly<Record<string, string | number>> }[];
+        readonly taskDefinitions: readonly {
+            readonly properties: { readonly verb: { readonly enum: readonly string[] } };
+        }[];
+    };
+}
+interface Setting {
+    readonly type: string;
+    readonly default: unknown;
+    readonly description?: string;
+    readonly markdownDescription?: string;
+}
+interface Step {
+    readonly id: string;
+    readonly description: string;
+    readonly completionEvents: readonly string[];
+}
+
+const manifest = JSON.parse(read('package.json')) as Manifest;
+const { contributes } = manifest;
+const commands = contributes.commands.map(({ command }) => command);
+const sources = readdirSync(join(extension, 'src'), { recursive: true, encoding: 'utf8' })
+    .filter((path) => path.endsWith('.ts'))
+    .map((path) => read(join('src', path)))
+    .join('\n');
+const readme = read('README.md');
+const packed = await listFiles({ cwd: extension, packageManager: PackageManager.None });
+
+/** Every text of the manifest that looks like a path. */
+function pathsIn(value: unknown): string[] {
+    if (typeof value === 'string') {
+        return /^(\.\/)?(dist|media|schema|snippets|syntaxes|language-configuration)\b.*\.[a-z]+$/i.test(value)
+            ? [value.replace(/^\.\//, '')]
+            : [];
+    }
+    return typeof value === 'object' && value !== null ? Object.values(value).flatMap(pathsIn) : [];
+}
+
+describe('the manifest of the extension', () => {
+    it('names files that are there and are packed', () => {
+        const named = pathsIn(manifest);
+        expect(named.length).toBeGreaterThan(12);
+        expect(named.filter((path) => !packed.includes(path))).toEqual([]);
+    });
+
+    it('names commands that are registered, and no others', () => {
+        const registered = [...sources.matchAll(/register\(\s*'(\w+)'/g)].map(([, name]) => `underliner.${name}`);
+        expect([...registered].sort()).toEqual([...commands].sort());
+        const used = [
+            ...Object.values(contributes.menus).flatMap((items) => items.map(({ command }) => command)),
+            ...[...JSON.stringify(contributes.walkthroughs).matchAll(/ommand:(underliner\.\w+)/g)].map(
+                ([, name]) => name!,
+            ),
+            ...[...sources.matchAll(/'(underliner\.(?!summary)\w+)'/g)].map(([, name]) => name!),
+        ];
+        expect(used.filter((command) => !commands.includes(command))).toEqual([]);
+    });
+
+    it('has every command and setting explained in the readme', () => {
+        const titles = contributes.commands.map(({ category, title }) => `${category}: ${title}`);
+        expect(titles.filter((title) => !readme.includes(`| ${title} `))).toEqual([]);
+        const settings = Object.entries(contributes.configuration.properties);
+        expect(settings.filter(([name]) => !readme.includes(`\`${name}\``))).toEqual([]);
+        for (const [name, setting] of settings) {
+            expect(setting.description ?? setting.markdownDescription, name).toMatch(/\.$/);
+            expect(setting.default, name).toBeDefined();
+        }
+        const told = [...readme.matchAll(/^\| `(underliner\.[\w.]+)`/gm)].map(([, name]) => name);
+        expect(told).toEqual(settings.map(([name]) => name));
+    });
+
+    it('keeps programs out of the settings, for they come with folders that nobody trusts', () => {
+        const names = Object.keys(contributes.configuration.properties);
+        expect(names.filter((name) => /path|command|program|executable|server\.args/i.test(name))).toEqual([]);
+        expect(manifest.capabilities).toEqual({ untrustedWorkspaces: { supported: true }, virtualWorkspaces: true });
+    });
+
+    it('wakes for its language alone', () => {
+        expect(manifest.activationEvents).toEqual(['onLanguage:cover']);
+    });
+
+    it('accepts the editors that it is tested in', () => {
+        expect(manifest.engines.vscode).toBe('^1.91.0');
+    });
+
+    it('has the version of the command line and the language', () => {
+        for (const other of ['cli', 'language']) {
+            const { version } = JSON.parse(read(`../${other}/package.json`)) as { version: string };
+            expect(version, other).toBe(manifest.version);
+        }
+    });
+
+    it('teaches in five steps', () => {
+        expect(contributes.walkthroughs.map(({ steps }) => steps.length)).toEqual([5]);
+    });
+
+    it('reads every line that the command line reports', () => {
+        const program = join(extension, '../cli/bin/underliner.cjs');
+        const plans = join(extension, '../../examples/wrong-plans');
+        const { stdout } = spawnSync(process.execPath, [program, 'check', plans, '--show', 'hint'], {
+            encoding: 'utf8',
+        });
+        const { regexp, severity, code } = contributes.problemMatchers[0]!.pattern;
+        const reported = stdout.split('\n').filter((line) => /^\S.*\.cover:\d+:\d+: /.test(line));
+        expect(reported.length).toBeGreaterThan(15);
+        for (const line of reported) {
+            const match = new RegExp(regexp as string).exec(line);
+            expect(match?.[severity as number], line).toMatch(/^(error|warning|info|hint)$/);
+            expect(match?.[code as number], line).toMatch(/^[a-z-]+$/);
+        }
+    });
+
+    it('has tasks whose verbs the command line knows', () => {
+        for (const verb of contributes.taskDefinitions[0]!.properties.verb.enum) {
+            expect(statSync(join(extension, `../cli/src/${verb}.ts`)).isFile()).toBe(true);
+        }
+    });
+});
+
+describe('a snippet of the extension', () => {
+    const snippets = JSON.parse(read('snippets/cover.json')) as Record<string, { readonly body: string | string[] }>;
+    it.each(Object.entries(snippets))('%s is read as it stands', (name, { body }) => {
+        const written = [body]
+            .flat()
+            .join('\n')
+            .replace(/\$\{\d+\|([^,|]*)[^}]*\}/g, '$1')
+            .replace(/\$\{\d+:([^}]*)\}/g, '$1')
+            .replace(/\$\d+/g, '');
+        const text = name === 'Waiver' ? `menu { ${written} }` : written;
+        expect(readText('snippet.cover', text).syntax).toEqual([]);
+    });
+});
+
+describe('the patterns of the language configuration', () => {
+    const configuration = JSON.parse(read('language-configuration.json')) as {
+        readonly wordPattern: { readonly pattern: string; readonly flags: string };
+        readonly indentationRules: Readonly<Record<string, string>>;
+    };
+
+    it('take a name as one word', () => {
+        const { pattern, flags } = configuration.wordPattern;
+        const words = 'served in crème-brûlée-dish at 64.5 °C, 2026-10-17 19:00'.match(
+            new RegExp(pattern, `g${flags}`),
+        );
+        expect(words).toEqual(['served', 'in', 'crème-brûlée-dish', 'at', '64.5', 'C', '2026-10-17', '19:00']);
+    });
+
+    it('indent after a brace that opens, but not after one in a text or a comment', () => {
+        const opens = new RegExp(configuration.indentationRules.increaseIndentPattern!);
+        expect(['menu {', 'course soup "A {" {', 'guests 84 {'].filter((line) => !opens.test(line))).toEqual([]);
+        expect(['contains "{"', 'a { b }', '// menu {', 'event "open {'].filter((line) => opens.test(line))).toEqual(
+            [],
+        );
+        const closes = new RegExp(configuration.indentationRules.decreaseIndentPattern!);
+        expect(closes.test('    }')).toBe(true);
+    });
+});
+
+describe('the package of the extension', () => {
+    it('is under 2 MB and holds nothing but what is shipped', async () => {
+        const folder = mkdtempSync(join(tmpdir(), 'underliner-package-'));
+        try {
+            const packagePath = join(folder, 'underliner.vsix');
+            const log = console.log;
+            console.log = () => undefined;
+            await createVSIX({
+                cwd: extension,
+                packagePath,
+                dependencies: false,
+                allowMissingRepository: true,
+                rewriteRelativeLinks: false,
+            }).finally(() => (console.log = log));
+            expect(statSync(packagePath).size).toBeLessThan(2_000_000);
+        } finally {
+            rmSync(folder, { recursive: true });
+        }
+        expect(packed.filter((path) => /^(src|tools)\/|\.map$|\.ts$|\.mjs$/.test(path))).toEqual([]);
+    });
+
+    it('needs nothing of Node in the browser', () => {
+        for (const bundle of ['dist/web.js', 'dist/web-server.js']) {
+            const asked = [...read(bundle).matchAll(/(?<![.\w])require\("([^"]+)"\)/g)].map(([, name]) => name);
+            expect(
+                asked.filter((name) => name !== 'vscode'),
+                bundle,
+            ).toEqual([]);
+            expect(read(bundle)).not.toMatch(/from"node:|import\("node:/);
+        }
+    });
+
+    it('is thin: under 600 lines of code beside the panels', () => {
+        const files = readdirSync(join(extension, 'src'), { recursive: true, encoding: 'utf8' });
+        const lines = files
+            .filter((path) => path.endsWith('.ts') && !path.startsWith('panels'))
+            .flatMap((path) => read(join('src', path)).split('\n'))
+            .filter((line) => !/^\s*($|\/\/|\/?\*)/.test(line));
+        expect(lines.length).toBeLessThan(600);
+    });
+});
