@@ -31,6 +31,7 @@ const layers = {
     calendar: inPackage('temporal-[^/]+'),
     geometry: inPackage('sat'),
     nearestName: inPackage('fastest-levenshtein'),
+    integerPrograms: inPackage('yalps'),
     markup: inPackage('(hastscript|hast|hast-util-to-html)'),
     frontMatter: inPackage('yaml'),
     framework: inPackage('(langium|chevrotain|vscode-uri)'),
@@ -42,7 +43,7 @@ const layers = {
 
 const mayImport = {
     plan: ['plan', 'units', 'calendar'],
-    service: ['service', 'plan', 'units', 'calendar', 'geometry'],
+    service: ['service', 'plan', 'units', 'calendar', 'geometry', 'integerPrograms'],
     rules: ['rules', 'service', 'plan', 'units', 'nearestName'],
     output: ['output', 'rules', 'service', 'plan', 'units', 'calendar', 'markup'],
     cupboard: ['cupboard', 'plan'],

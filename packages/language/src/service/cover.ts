@@ -90,7 +90,7 @@ function piecesOf(plan: Plan, facts: DishFacts, course: number): Draft[] {
                 purpose: 'eating',
                 from,
                 origin,
-                ...whenOf(use),
+                ...whenOf(use, isWashedFor(plan, piece.name, course)),
                 state: use.state,
                 to: use.to?.value,
             },
@@ -106,15 +106,23 @@ function piecesOf(plan: Plan, facts: DishFacts, course: number): Draft[] {
         : pieces;
 }
 
-/** What is warmed or chilled is never preset; `laid` overrides, and is judged. */
-function whenOf(use: PieceUse): Pick<CoverPiece, 'when' | 'broughtBecause'> {
+/** What is warmed, chilled or washed in the evening is never preset; `laid` overrides, and is judged. */
+function whenOf(use: PieceUse, isWashed: boolean): Pick<CoverPiece, 'when' | 'broughtBecause'> {
     if (use.laid) {
         return { when: 'laid' };
     }
     if (use.brought) {
         return { when: 'brought', broughtBecause: 'stated' };
     }
-    return use.state ? { when: 'brought', broughtBecause: use.state } : { when: 'laid' };
+    const because = use.state ?? (isWashed ? 'washed' : undefined);
+    return because ? { when: 'brought', broughtBecause: because } : { when: 'laid' };
+}
+
+/** True where the plan has a piece of an earlier course washed for this one. */
+function isWashedFor({ menu }: Plan, piece: string, course: number): boolean {
+    return (menu?.washes ?? []).some(
+        (wash) => wash.piece.name === piece && findCourse(menu, wash.for.name)?.index === course,
+    );
 }
 
 const DESSERT_FAMILIES = {
@@ -349,7 +357,7 @@ function glassesOf({ plan, pours }: CoverInput): CoverGlass[] {
                 piece: glass,
                 pour,
                 course,
-                when: pour.brought ? 'brought' : 'laid',
+                when: pour.brought || isWashedFor(plan, glass.name, course) ? 'brought' : 'laid',
                 origin: pour.glass?.origin ?? pour.titleOrigin,
             },
         ];

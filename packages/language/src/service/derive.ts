@@ -4,7 +4,6 @@ import { allergenMatrix } from './allergens/matrix.js';
 import { planChilling } from './chilling/chilling.js';
 import { layCover } from './cover.js';
 import { coverGeometry } from './cover-geometry/cover-geometry.js';
-import { countPieces } from './counts.js';
 import { accompanimentConflicts, pourConflicts } from './diets.js';
 import { alcoholEach } from './drinks/alcohol.js';
 import { needsOf, poursOf } from './drinks/needs.js';
@@ -13,12 +12,18 @@ import { dishFacts, firstInHouse, isDessert, pourFacts } from './facts.js';
 import { groupGuests } from './guests.js';
 import { heatOf } from './heat/heat.js';
 import { lazily } from './lazily.js';
-import { pullList } from './pull.js';
+import { preparationsOf } from './preparations/preparations.js';
 import { roomOf } from './room/room-of.js';
 import { tablesOf } from './room/room-to-lay-out.js';
 import { runService } from './run/run.js';
 import { seatGuests } from './seats/seats.js';
 import { serveCourse } from './serving.js';
+import { countPieces } from './stock/count-pieces.js';
+import { pullList } from './stock/pull.js';
+import { servingGear } from './stock/serving-gear.js';
+import { stockOf } from './stock/stock.js';
+import { statedWashes, WashableStock } from './stock/turnarounds.js';
+import { suppliesOf } from './supplies/supplies.js';
 import { stepThrough } from './table.js';
 import type { Conflict, CourseServing, DishFacts, GuestGroup, PourFacts, Service, Variation } from './types.js';
 import { variationsOf } from './variations.js';
@@ -44,7 +49,7 @@ export function deriveService(plan: Plan): Service {
         return { ...draft, index, cover, steps: stepThrough({ ...shared, cover, dishes }) };
     });
     const setFor = plan.event?.guests?.setFor?.count ?? guestCount;
-    const counts = countPieces({ variations, facts, coffee, plan });
+    const oversetCovers = Math.max(0, setFor - guestCount);
     // Each section is worked out once, when something first asks for it: a rule that asks for none costs nothing.
     const drunk = lazily(() => poursOf(plan, pours, groups, servings));
     const drinks = lazily(() => needsOf(plan, drunk(), variations));
@@ -55,9 +60,16 @@ export function deriveService(plan: Plan): Service {
     const tables = lazily(() => tablesOf(plan));
     const room = lazily(() => roomOf(plan, tables()));
     const geometry = lazily(() => coverGeometry(plan, service, tables()));
+    const counts = lazily(() =>
+        countPieces({ plan, variations, facts, coffee, oversetCovers, gear: servingGear(plan, service) }),
+    );
+    const pull = lazily(() => pullList(plan, counts(), statedWashes(plan, new WashableStock(counts(), variations))));
     const run = lazily(() => runService(plan, service));
+    const stock = lazily(() => stockOf(plan, service, service.run));
+    const supplies = lazily(() => suppliesOf(plan, service));
     const heat = lazily(() => heatOf(plan, service, service.run));
     const chilling = lazily(() => planChilling(plan, service, heat().air, service.run));
+    const preparations = lazily(() => preparationsOf(plan, service));
     const service: Service = {
         groups,
         guestCount,
@@ -68,9 +80,19 @@ export function deriveService(plan: Plan): Service {
         facts,
         pours,
         variations,
-        counts,
-        pull: pullList(plan, counts, variations, guestCount, setFor),
         reaches: findReaches(plan, groups, servings, pours, bread?.serving),
+        get counts() {
+            return counts();
+        },
+        get pull() {
+            return pull();
+        },
+        get stock() {
+            return stock();
+        },
+        get supplies() {
+            return supplies();
+        },
         get drinks() {
             return drinks();
         },
@@ -103,6 +125,9 @@ export function deriveService(plan: Plan): Service {
         },
         get chilling() {
             return chilling();
+        },
+        get preparations() {
+            return preparations();
         },
     };
     return service;

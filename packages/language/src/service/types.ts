@@ -7,9 +7,12 @@ import type { Chilling } from './chilling/types.js';
 import type { Heat } from './heat/types.js';
 import type { CoverGeometry } from './cover-geometry/cover-geometry.js';
 import type { RoomLayout, TableToPlace } from './room/types.js';
+import type { Preparations } from './preparations/types.js';
 import type { Run } from './run/types.js';
 import type { Seats } from './seats/types.js';
 import type { AllergenMatrix } from './allergens/types.js';
+import type { PieceCount, PullLine, Stock } from './stock/types.js';
+import type { Supplies } from './supplies/types.js';
 
 // ------------------------------------------------------------------ guests and who gets what
 /** Guests who share every need. The plain guests, with no need at all, are a group too. */
@@ -217,14 +220,7 @@ export interface Step {
     readonly bare: boolean;
 }
 
-// ------------------------------------------------------------------ counts
-export interface PieceCount {
-    readonly piece: string;
-    /** Pieces in use at once or brought over the evening, without spares. */
-    readonly needed: number;
-    readonly by: readonly { readonly course: number; readonly purpose: string; readonly count: number }[];
-}
-
+// ------------------------------------------------------------------ what was looked up
 /** A dish's place in the whole: the kinds it descends from and what it is served in, as stated or as its kind says. */
 export interface DishFacts {
     readonly dish: Dish;
@@ -255,21 +251,7 @@ export interface PourFacts {
 
 // ------------------------------------------------------------------ stock and drinks
 export type { Bottles, PourNeed } from './drinks/types.js';
-
-export interface PullLine {
-    readonly piece: string;
-    /** For the guests expected. */
-    readonly needed: number;
-    /** For covers set beyond them (`set for`), laid as most guests' are. */
-    readonly overset: number;
-    /** The house's share, rounded up to a whole piece. */
-    readonly spare: number;
-    readonly pull: number;
-    /** Absent where the house states no stock at all. */
-    readonly owned?: number;
-    /** How many are missing; 0 where there are enough, or nobody says. */
-    readonly short: number;
-}
+export type { PieceCount, PullLine } from './stock/types.js';
 
 /** Everything derived. `courses`, `facts` and `servings` run in the menu's order. What is costly is worked out when asked for. */
 export interface Service {
@@ -290,8 +272,12 @@ export interface Service {
     readonly facts: readonly DishFacts[];
     readonly pours: readonly PourFacts[];
     readonly variations: readonly Variation[];
+    /** Worked out when asked for, like all that follows. */
     readonly counts: readonly PieceCount[];
     readonly pull: readonly PullLine[];
+    /** Washing in between, what is done about what is short, racks, linen and equipment. */
+    readonly stock: Stock;
+    readonly supplies: Supplies;
     /** By title in the order poured, what is offered in a pour's place after it; water and pours without a measure left out. */
     readonly drinks: readonly PourNeed[];
     readonly water: readonly WaterNeed[];
@@ -313,6 +299,8 @@ export interface Service {
     readonly heat: Heat;
     /** When each drink has to be put in the cold, in the order poured. Worked out when asked for. */
     readonly chilling: readonly Chilling[];
+    /** Setting up and striking; absent without the hour of seating, or where there is neither a team nor a task. Worked out when asked for. */
+    readonly preparations?: Preparations;
     /** What reaches guests who must not have it, over all courses, bread, sauces and pours. */
     readonly reaches: readonly {
         readonly group: GuestGroup;
