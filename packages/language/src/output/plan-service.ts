@@ -8,11 +8,11 @@ import type { Telling } from './plan-menu.js';
 import { numbersJson } from './plan-numbers.js';
 import { runJson } from './plan-run.js';
 import { platesJson, seatsJson } from './plan-seats.js';
+import { stockJson } from './plan-stock.js';
 import { at, needJson, type Json } from './plan-values.js';
 
 export function serviceJson(telling: Telling): Json {
     const { service, plan, places } = telling;
-    const courses = plan.menu?.courses ?? [];
     return {
         guests: service.guestCount,
         setFor: service.setFor,
@@ -32,16 +32,7 @@ export function serviceJson(telling: Telling): Json {
         seats: seatsJson(telling),
         allergens: allergensJson(telling),
         covers: service.variations.map((variation) => variationJson(telling, variation)),
-        pieces: service.counts.map(({ piece, needed, by }) => ({
-            piece,
-            needed,
-            by: by.map((use) => ({ course: courses[use.course]?.title, purpose: use.purpose, count: use.count })),
-        })),
-        countRule:
-            'One for every guest whose dishes need it, in each course; without spares and without washing between courses.',
-        pull: service.pull,
-        pullRule:
-            'Needed for the guests expected, laid for the covers set beyond them, and the spare share of both rounded up for each piece.',
+        ...stockJson(telling),
         ...drinksJson(telling),
         run: runJson(telling),
     };
