@@ -1,14 +1,16 @@
+import type { Plan } from '../../plan/types.js';
+import { portionsToCook } from '../../service/numbers.js';
 import type { CourseServing } from '../../service/types.js';
 import { more, paired, type Change, type Compared } from './change.js';
 
-/** Courses and dishes that came or went, and portions. Extra portions of the kitchen count in. */
+/** Courses and dishes that came or went, and the portions to cook. */
 export function changedMenu(before: Compared, after: Compared): Change[] {
     const courses = paired(before.service.servings, after.service.servings, ({ course }) => course.title);
     const changes = courses.flatMap(({ key, was, is }): Change[] => {
         if (!was || !is) {
             return [{ subject: 'menu', key, text: `the course \`${key}\` is ${is ? 'new' : 'gone'}` }];
         }
-        return changedDishes(key, was, is);
+        return changedDishes(key, portionsOf(before.plan, was), portionsOf(after.plan, is));
     });
     const order = (each: Compared): string[] =>
         each.service.servings
@@ -20,8 +22,8 @@ export function changedMenu(before: Compared, after: Compared): Change[] {
         : [...changes, { subject: 'menu', key: 'order', text: `the courses now run ${now.join(', ')}` }];
 }
 
-function changedDishes(course: string, was: CourseServing, is: CourseServing): Change[] {
-    return paired(portionsOf(was), portionsOf(is), ({ title }) => title).flatMap(({ key, was, is }): Change[] => {
+function changedDishes(course: string, before: readonly Cooked[], after: readonly Cooked[]): Change[] {
+    return paired(before, after, ({ title }) => title).flatMap(({ key, was, is }): Change[] => {
         const change = {
             subject: 'menu',
             key: `${course}: ${key}`,
@@ -38,6 +40,11 @@ function changedDishes(course: string, was: CourseServing, is: CourseServing): C
     });
 }
 
-function portionsOf({ portions }: CourseServing): { readonly title: string; readonly count: number }[] {
-    return portions.map(({ dish, count }) => ({ title: dish.title, count: count + (dish.extra?.count ?? 0) }));
+interface Cooked {
+    readonly title: string;
+    readonly count: number;
+}
+
+function portionsOf(plan: Plan, { portions }: CourseServing): Cooked[] {
+    return portions.map((portion) => ({ title: portion.dish.title, count: portionsToCook(plan, portion) }));
 }
