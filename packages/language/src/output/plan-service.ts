@@ -3,10 +3,13 @@ import type { Plan } from '../plan/types.js';
 import { portionsToCook } from '../service/numbers.js';
 import type { CourseServing, Cover, CoverGlass, CoverPiece, Step, TableItem, Variation } from '../service/types.js';
 import { allergensJson } from './plan-allergens.js';
+import { chillingJson } from './plan-chilling.js';
+import { coverGeometryJson } from './plan-cover-geometry.js';
 import { drinksJson } from './plan-drinks.js';
 import type { Telling } from './plan-menu.js';
 import { numbersJson } from './plan-numbers.js';
-import { runJson } from './plan-run.js';
+import { preparationsJson } from './plan-preparations.js';
+import { roomLayoutJson } from './plan-room.js';
 import { platesJson, seatsJson } from './plan-seats.js';
 import { stockJson } from './plan-stock.js';
 import { at, needJson, type Json } from './plan-values.js';
@@ -36,6 +39,7 @@ export function serviceJson(telling: Telling): Json {
         ...drinksJson(telling),
         run: runJson(telling),
     };
+        room: roomLayoutJson(telling),
 }
 
 function servingJson(plan: Plan, { course, portions, unserved, leftover }: CourseServing): Json {
@@ -64,6 +68,7 @@ function variationJson(telling: Telling, variation: Variation): Json {
 }
 
 /** Left and right run outermost first, above nearest the plate first, glasses from the knife tip outward. */
+        geometry: coverGeometryJson(telling, variation),
 function coverJson(telling: Telling, cover: Cover): Json {
     const pieces = (list: readonly CoverPiece[]): Json[] => list.map((piece) => pieceJson(telling, piece));
     const glasses = (list: readonly CoverGlass[]): Json[] => list.map((glass) => glassJson(telling, glass));

@@ -2,8 +2,9 @@ import type { Plan, Tables } from '../plan/types.js';
 import type { NarrowPlace } from '../service/room/types.js';
 import type { Service } from '../service/types.js';
 import { lengthLike } from './room-words.js';
+import { fixesThat, type Furnished } from './room-trial.js';
 import { defineRule, type Report } from './rule.js';
-import { fixesThat, movedTables, type Furnished } from './table-changes.js';
+import { movedTables } from './table-changes.js';
 import { narrowPlacesOf } from './table-problems.js';
 import { quoted } from './wording.js';
 

@@ -1,7 +1,8 @@
 import type { Plan } from '../plan/types.js';
 import { atTables, lengthLike } from './room-words.js';
+import { fixesThat, type Furnished } from './room-trial.js';
 import { defineRule } from './rule.js';
-import { deeperTables, fixesThat, widerTables, type Furnished } from './table-changes.js';
+import { deeperTables, widerTables } from './table-changes.js';
 import { centreShort, laidTables, type LaidTable } from './table-problems.js';
 
 const plan = (table: string): string => `event "Harbour lunch" {

@@ -1,14 +1,8 @@
 import type { Plan } from '../plan/types.js';
 import { atTables } from './room-words.js';
+import { fixesThat, type Furnished } from './room-trial.js';
 import { defineRule } from './rule.js';
-import {
-    fewerSeats,
-    fewerSeatsAndMoreTables,
-    fixesThat,
-    otherCustom,
-    widerTables,
-    type Furnished,
-} from './table-changes.js';
+import { fewerSeats, fewerSeatsAndMoreTables, otherCustom, widerTables } from './table-changes.js';
 import { laidTables, offTableTold, type LaidTable } from './table-problems.js';
 import { quoted } from './wording.js';
 

@@ -1,6 +1,7 @@
 import { lengthLike, nameOfTables } from './room-words.js';
+import { fixesThat } from './room-trial.js';
 import { defineRule } from './rule.js';
-import { fewerSeats, fewerSeatsAndMoreTables, fixesThat, widerTables } from './table-changes.js';
+import { fewerSeats, fewerSeatsAndMoreTables, widerTables } from './table-changes.js';
 import { crowdedTables } from './table-problems.js';
 import { counted, quoted } from './wording.js';
 

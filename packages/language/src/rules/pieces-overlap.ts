@@ -5,15 +5,9 @@ import type { Overlap, PlacedPiece } from '../service/cover-geometry/types.js';
 import type { Service } from '../service/types.js';
 import { isFromCupboard } from '../plan/origin.js';
 import { atTables } from './room-words.js';
+import { fixesThat, type Furnished } from './room-trial.js';
 import { defineRule, type Related } from './rule.js';
-import {
-    fewerSeats,
-    fewerSeatsAndMoreTables,
-    fixesThat,
-    otherCustom,
-    widerTables,
-    type Furnished,
-} from './table-changes.js';
+import { fewerSeats, fewerSeatsAndMoreTables, otherCustom, widerTables } from './table-changes.js';
 import { laidTables, overlapsTold, type LaidTable } from './table-problems.js';
 import { counted, quoted } from './wording.js';
 

@@ -1,6 +1,7 @@
 import type { Tables } from '../plan/types.js';
+import { fixesThat } from './room-trial.js';
 import { defineRule } from './rule.js';
-import { fixesThat, moreSeats, moreTables } from './table-changes.js';
+import { moreSeats, moreTables } from './table-changes.js';
 import { seatsMissing } from './table-problems.js';
 import { counted, listed, quoted } from './wording.js';
 

@@ -1,7 +1,8 @@
 import type { Plan } from '../plan/types.js';
 import { show } from '../plan/quantity.js';
+import { fixesThat, type Furnished } from './room-trial.js';
 import { defineRule } from './rule.js';
-import { fixesThat, moreAccessible, type Furnished } from './table-changes.js';
+import { moreAccessible } from './table-changes.js';
 import { accessibleShort } from './table-problems.js';
 import { counted, quoted } from './wording.js';
 
