@@ -28,6 +28,7 @@ const buildInputs = [
     'packages/extension/build.mjs',
     'packages/extension/src',
     'packages/language/schema',
+    'examples/embedding',
 ];
 const buildOutputs = [
     'packages/language/src/grammar/generated/ast.ts',

@@ -12,7 +12,9 @@ import { GROUP_SEVERITY, type Finding, type Report, type Rule } from './rules/ru
 import { deriveService } from './service/derive.js';
 import type { Service } from './service/types.js';
 
+/** A plan looked at: what it says, what is derived from it, and what is found. */
 export interface Checked {
+    /** The file asked for. */
     readonly file: string;
     readonly plan: Plan;
     readonly service: Service;
@@ -24,6 +26,7 @@ export interface Checked {
     readonly broken: readonly { readonly rule: string; readonly error: unknown }[];
 }
 
+/** How a plan is looked at. */
 export interface CheckOptions {
     /** How texts become readings; an editor hands in what it already holds. */
     readonly readText?: ReadText;
@@ -33,6 +36,7 @@ export interface CheckOptions {
  * Checks one file together with the files it uses.
  * A file without an event gets only the findings that hold for any event.
  * @param file workspace-relative path; the caller has made sure that it can be read
+ * @param files where it and what it uses, its recipes among them, are read
  */
 export function check(file: string, files: Files, options: CheckOptions = {}): Checked {
     const { plan, texts } = resolvePlan(file, files, standardCupboard(), {

@@ -1,23 +1,49 @@
-/** The language without an editor: read, check, compile, explain. Everything here runs in Node and in a browser. */
+/**
+ * The language without an editor: parse, check, compile, draw, and what stands around them. Everything here is pure: it runs in
+ * Node and in a browser, keeps no state, and gives the same values for the same texts. Nothing throws for what a text says.
+ */
 
+// ---------------------------------------------------------------- parse, check, compile, draw
+export { parse } from './parse.js';
 export { check, type Checked, type CheckOptions } from './check.js';
 export { compile, type Compiled, type CompileOptions } from './compile.js';
-export { explain, explainInMarkdown } from './explain.js';
+export { draw, type Picture } from './draw.js';
+
+// ---------------------------------------------------------------- files
 export { filesInMemory, resolvePath, type Files, type FileText } from './plan/files.js';
-export { PLAN_SCHEMA, planJson, planText } from './output/plan-json.js';
+
+// ---------------------------------------------------------------- findings and rules
+export { GROUP_SEVERITY, type Finding, type Related, type Rule, type RuleGroup } from './rules/rule.js';
+export type { Fix, Intention, Safety } from './rules/fixes.js';
+export { ruleById, rules } from './rules/index.js';
+export { explain, explainInMarkdown } from './explain.js';
+export { nearest } from './rules/nearest.js';
+
+// ---------------------------------------------------------------- the plan and what is derived from it
+export type { Reading, Plan, Severity } from './plan/types.js';
+export type { Service } from './service/types.js';
+export type { Origin } from './plan/origin.js';
+export { Places } from './output/places.js';
+export { toComputing, type UnitName } from './plan/quantity.js';
+/** Every type of the resolved plan: `PlanTypes.Course`. */
+export type * as PlanTypes from './plan/types.js';
+/** Every type of the cupboard: `CupboardTypes.Piece`. */
+export type * as CupboardTypes from './plan/cupboard.js';
+/** Every type of what is derived: `ServiceTypes.Cover`. */
+export type * as ServiceTypes from './service/types.js';
+
+// ---------------------------------------------------------------- the compiled plan
+export { PLAN_SCHEMA, planJson, planText, type Compilable } from './output/plan-json.js';
+
+// ---------------------------------------------------------------- otherwise
+export { whatIf, type Otherwise, type WhatIf } from './what-if.js';
 export { compare } from './output/comparison/compare.js';
 export type { Change, Compared, Subject } from './output/comparison/change.js';
 export { tellChanges, tellChangesInMarkdown } from './output/comparison/tell.js';
-export type { Origin } from './plan/origin.js';
-export type { Plan, Severity } from './plan/types.js';
-export { toComputing } from './plan/quantity.js';
-export { readText } from './plan/read-text.js';
-export { ruleById, rules } from './rules/index.js';
-export { nearest } from './rules/nearest.js';
-export { GROUP_SEVERITY, type Finding, type Report, type Rule } from './rules/rule.js';
-export type { Fix, Intention } from './rules/fixes.js';
-export { whatIf, type Otherwise, type WhatIf } from './what-if.js';
+
+// ---------------------------------------------------------------- recipes
 export { batchesOf, scaleRecipe, type Batch, type BatchDish } from './service/recipes/batches.js';
 export { factorForPortions, factorForStock } from './service/recipes/factor.js';
 export type { ScaledIngredient } from './service/recipes/scale.js';
-export type { Service } from './service/types.js';
+export type { Ingredient, RecipeFacts } from './plan/recipe.js';
+export type { Amount } from './plan/kitchen-measures.js';

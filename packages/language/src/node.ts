@@ -6,6 +6,7 @@ import type { Files, FileText } from './plan/files.js';
 
 export { decodeText, LARGEST_FILE_BYTES } from './plan/decode-text.js';
 
+/** What a text file may begin with, and no text here does. */
 export const BYTE_ORDER_MARK = '\uFEFF';
 
 /**

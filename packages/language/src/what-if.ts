@@ -20,6 +20,7 @@ export interface Otherwise {
     readonly underway?: { readonly minutes: number; readonly done: string };
 }
 
+/** A plan computed with other figures. */
 export interface WhatIf {
     readonly checked: Checked;
     /** What is different from the plan as written. */

@@ -49,6 +49,7 @@ export const rules: readonly Rule[] = [${ids.map(name).join(', ')}];
 
 export const rulesById: ReadonlyMap<string, Rule> = new Map(rules.map((rule) => [rule.id, rule]));
 
+/** @returns nothing where there is no such rule */
 export function ruleById(id: string): Rule | undefined {
     return rulesById.get(id);
 }

@@ -5,6 +5,7 @@
 //   { path, text, isCommitted }   `path` from the root with forward slashes; `isCommitted` false for git-ignored files.
 // It may import the TypeScript sources through `load-source.mjs`. Same sources, same bytes.
 
+import { apiPage } from './generate-api.mjs';
 import { colouring } from './generate-colouring.mjs';
 import { standardCupboard } from './generate-cupboard.mjs';
 import { customsPage } from './generate-customs.mjs';
@@ -12,4 +13,13 @@ import { plainGrammar } from './generate-plain-grammar.mjs';
 import { pictures } from './generate-pictures.mjs';
 import { rulePages, ruleRegistry } from './generate-rules.mjs';
 
-export const generators = [plainGrammar, colouring, standardCupboard, customsPage, ruleRegistry, rulePages, pictures];
+export const generators = [
+    plainGrammar,
+    colouring,
+    standardCupboard,
+    customsPage,
+    ruleRegistry,
+    rulePages,
+    pictures,
+    apiPage,
+];

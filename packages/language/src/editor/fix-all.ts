@@ -4,6 +4,7 @@ import { CUPBOARD_PREFIX } from '../plan/origin.js';
 import type { Fix, Safety } from '../rules/fixes.js';
 import { applyEdits, editsOf, type TextEdit } from './fixes.js';
 
+/** A plan mended, as far as fixes go. */
 export interface Fixed {
     /** The new text of every file that changed, by path. */
     readonly texts: ReadonlyMap<string, string>;

@@ -47,7 +47,10 @@ export function editsOf(
     return result;
 }
 
-/** @param edits in order and apart from each other */
+/**
+ * Carries out edits.
+ * @param edits in order and apart from each other
+ */
 export function applyEdits(text: string, edits: readonly TextEdit[]): string {
     let done = '';
     let from = 0;

@@ -8,6 +8,7 @@ import type { Severity } from '../plan/types.js';
 // ---------------------------------------------------------------- asked by the server of a client without a disk
 /** `ListFiles` → every `.cover` file below the folder, as paths inside it with forward slashes. */
 export const LIST_FILES_REQUEST = 'underliner/listFiles';
+/** The folder to look in. */
 export interface ListFiles {
     /** The folder's address. */
     readonly folder: string;
@@ -15,6 +16,7 @@ export interface ListFiles {
 
 /** `ReadFile` → `FileText`; nothing outside the folder is to be read. */
 export const READ_FILE_REQUEST = 'underliner/readFile';
+/** The file to read, in its folder. */
 export interface ReadFile extends ListFiles {
     readonly path: string;
 }
@@ -23,6 +25,7 @@ export type { FileText };
 // ---------------------------------------------------------------- asked by a client
 /** `OfFile` → `CompileAnswer`. */
 export const COMPILE_REQUEST = 'underliner/compile';
+/** A file by its address. */
 export interface OfFile {
     readonly uri: string;
 }
@@ -32,6 +35,7 @@ export type CompileAnswer =
 
 /** `NewEvent` → `NewEventAnswer`: the text of a new plan, which checks clean in its folder. */
 export const NEW_EVENT_REQUEST = 'underliner/newEvent';
+/** What is asked of who begins an event. */
 export interface NewEvent {
     /** The folder that the file is to stand in; absent where no folder is open. */
     readonly folder?: string;
@@ -47,6 +51,7 @@ export type NewEventAnswer = { readonly name: string; readonly text: string } | 
 
 /** `CheckAnswer` → `AnswerProblem`, or `null`: asked while the questions are answered. */
 export const CHECK_ANSWER_REQUEST = 'underliner/checkAnswer';
+/** One answer, as it is typed. */
 export interface CheckAnswer {
     readonly question: 'title' | 'date' | 'guests';
     readonly answer: string;
@@ -58,6 +63,7 @@ export interface AnswerProblem {
 
 /** `OfFile` → `Summary`, or `null` for what is no plan. */
 export const SUMMARY_REQUEST = 'underliner/summary';
+/** What a plan says in a line. */
 export interface Summary {
     readonly event?: string;
     readonly guests?: number;
@@ -69,6 +75,7 @@ export interface Summary {
 
 /** `OfFolder` → the addresses of every plan in it, opened or not. */
 export const PLANS_REQUEST = 'underliner/plans';
+/** A folder by its address. */
 export interface OfFolder {
     readonly uri: string;
 }

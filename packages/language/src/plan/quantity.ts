@@ -14,6 +14,7 @@ export interface Quantity {
     readonly origin: Origin;
 }
 
+/** A unit as the language spells it: `°C`, `fl oz`, `kg`. */
 export type UnitName = keyof typeof UNITS;
 
 interface UnitSpec {

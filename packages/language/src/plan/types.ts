@@ -363,6 +363,7 @@ export interface RuleSetting {
     readonly origin: Origin;
 }
 
+/** Gravest first. */
 export type Severity = 'error' | 'warning' | 'info' | 'hint';
 
 export interface Room {
@@ -544,6 +545,7 @@ export interface UseProblem {
     readonly origin: Origin;
 }
 
+/** One file with everything it uses, brought together. */
 export interface Plan {
     /** The file asked for. */
     readonly file: string;

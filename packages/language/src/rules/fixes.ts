@@ -27,6 +27,7 @@ export type Intention =
           readonly value: string;
       };
 
+/** What would mend a finding. `editsOf` of the editor's entry point turns it into edits of the text. */
 export interface Fix {
     /** Imperative, with the real names: Bring `fish-fork` with the fish course. */
     readonly title: string;

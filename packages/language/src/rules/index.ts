@@ -209,6 +209,7 @@ export const rules: readonly Rule[] = [
 
 export const rulesById: ReadonlyMap<string, Rule> = new Map(rules.map((rule) => [rule.id, rule]));
 
+/** @returns nothing where there is no such rule */
 export function ruleById(id: string): Rule | undefined {
     return rulesById.get(id);
 }

@@ -7,6 +7,7 @@ import type { Fix } from './fixes.js';
 /** Sets the default severity: safety is an error, service and cover are warnings, text is an error, trade is an information. */
 export type RuleGroup = 'safety' | 'service' | 'cover' | 'drinks' | 'guests' | 'trade' | 'text';
 
+/** How grave a rule's findings are where neither the rule nor the house says otherwise. */
 export const GROUP_SEVERITY: Record<RuleGroup, Severity> = {
     safety: 'error',
     text: 'error',
@@ -17,6 +18,7 @@ export const GROUP_SEVERITY: Record<RuleGroup, Severity> = {
     trade: 'info',
 };
 
+/** Another place that a finding speaks of. */
 export interface Related {
     readonly at: Origin;
     readonly message: string;
@@ -56,7 +58,9 @@ export interface RuleExample {
     readonly text: string;
 }
 
+/** One rule, whole: what it finds, why, and by which source. */
 export interface Rule {
+    /** Kebab-case, for ever: it stands in waivers and settings. */
     readonly id: string;
     readonly group: RuleGroup;
     /** Only where it differs from its group's. */
@@ -87,11 +91,16 @@ export function defineRule(rule: Rule): Rule {
 
 /** A finding as everything outside sees it. */
 export interface Finding {
+    /** The id of the rule. */
     readonly rule: string;
+    /** After the house's settings and the plan's waivers. */
     readonly severity: Severity;
     readonly at: Origin;
+    /** What is wrong, in one sentence. */
     readonly message: string;
+    /** What to do. */
     readonly hint?: string;
     readonly related: readonly Related[];
+    /** Best first; each works alone. */
     readonly fixes: readonly Fix[];
 }

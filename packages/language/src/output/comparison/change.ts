@@ -24,6 +24,7 @@ export const SUBJECTS = [
     'findings',
 ] as const;
 
+/** What a change is about: guests, pieces, drinks, times, temperatures … */
 export type Subject = (typeof SUBJECTS)[number];
 
 /** One thing that is different for the people of the evening. */

@@ -18,6 +18,7 @@ export function tellChanges(changes: readonly Change[], nothing: string): string
     return changes.length === 0 ? `${nothing}\n` : sections(changes, (heading) => heading, '    ');
 }
 
+/** The same as Markdown. */
 export function tellChangesInMarkdown(changes: readonly Change[], nothing: string): string {
     return changes.length === 0 ? `${nothing}\n` : sections(changes, (heading) => `### ${heading}\n`, '- ');
 }
