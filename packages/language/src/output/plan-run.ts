@@ -4,6 +4,7 @@ import { targetsOf } from '../service/run/targets.js';
 import type { CourseRun, DishRun, Replications, Run, RunTask, Span, TableCourse } from '../service/run/types.js';
 import { momentJson } from './plan-clock.js';
 import type { Telling } from './plan-menu.js';
+import { CONTACT_CAUTION, markedPlatesJson } from './plan-seats.js';
 import { at, figureJson, type Json } from './plan-values.js';
 
 const MODEL =
@@ -61,6 +62,7 @@ export function runJson(telling: Telling): Json | undefined {
             windowMinutes: round(targets.window),
             guestsPerServer: targets.guestsPerServer,
         },
+        platesCaution: CONTACT_CAUTION,
         tasks: run.tasks.map((task) => taskJson(telling, run, task)),
         assumed: run.assumed.map((name) => assumedJson(telling, name)),
         replications: run.replications && replicationsJson(telling, run.replications),
@@ -93,6 +95,7 @@ function courseJson(telling: Telling, course: CourseRun): Json {
         slowestSeats: { table: apart.table, waitMinutes: round(apart.served.last - apart.served.first) },
         tables: course.tables.map(tableJson),
         dishes: course.dishes.map((dish) => dishJson(written?.dishes[dish.dish]?.title, dish)),
+        markedPlates: markedPlatesJson(telling, course.course),
     };
 }
 

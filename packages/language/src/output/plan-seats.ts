@@ -64,6 +64,24 @@ export function platesJson(telling: Telling): Json[] {
     }));
 }
 
+/** The plates of a course that must not be confused, for the run sheet; with the seats of those that are for some guests alone. */
+export function markedPlatesJson(telling: Telling, course: number): Json[] {
+    const { plates, guests } = telling.service.seats;
+    return plates
+        .filter((plate) => plate.course === course && plate.marker !== undefined)
+        .map(({ dish, marker, count, groups, because, leftOff }) => {
+            const isForSome = because.some((reason) => reason !== 'alike');
+            const seated = guests.filter((guest) => guest.dishes[course] === dish && groups.includes(guest.group));
+            return {
+                marker,
+                dish: plateOf(telling, course, dish).dish,
+                count,
+                leftOff,
+                seats: isForSome ? seated.map(({ table, seat }) => ({ table, seat })) : undefined,
+            };
+        });
+}
+
 const BECAUSE: Record<PlateSort['because'][number], string> = {
     allergen: 'an allergen is kept off it',
     'left-off': 'something is left off it',
