@@ -16,7 +16,8 @@ export function factorForPortions(needed: number, yielded: number): number {
 
 /**
  * By what is in the house: 102 lb of an ingredient of which a batch takes 30 lb make it 3.4 times.
- * @param available and `perBatch` in the same unit, both > 0
+ * @param available of the ingredient, > 0
+ * @param perBatch what one batch takes of it, in the same unit, > 0
  * @returns times the batch, rounded down to hundredths so that the ingredient lasts
  */
 export function factorForStock(available: number, perBatch: number): number {

@@ -36,7 +36,8 @@ const QUARTERS = ['', '1/4', '1/2', '3/4'];
 function figure(count: number, measure: MeasureName | undefined): string {
     const quarters = count * 4;
     if (METRIC.includes(measure) || !Number.isInteger(quarters) || Number.isInteger(count)) {
-        return String(count);
+        // Never `1e-7`.
+        return count < 1e-6 ? count.toFixed(12).replace(/0+$/, '') : String(count);
     }
     const whole = Math.floor(count);
     return [whole === 0 ? '' : String(whole), QUARTERS[quarters % 4]].filter((part) => part !== '').join(' ');

@@ -46,6 +46,68 @@ describe('an ingredient scaled', () => {
     });
 });
 
+describe('any line at all', () => {
+    const words = fc.constantFrom(
+        ...[
+            '1',
+            '2 1/2',
+            '½',
+            '0.0001',
+            '999999',
+            '1/0',
+            '1,200',
+            '-',
+            '–',
+            'to',
+            'x',
+            '(',
+            ')',
+            ',',
+            ':',
+            '%',
+            'of',
+            'yield',
+            '61 %',
+        ],
+        ...[
+            'lb',
+            'oz',
+            'kg',
+            'g',
+            'l',
+            'ml',
+            'cup',
+            'tsp',
+            'fl oz',
+            'gal',
+            'cans',
+            'pinch',
+            'beets',
+            'Ölsamen',
+            '\u0000',
+            '𝒙',
+        ],
+    );
+    const lines = fc.oneof(
+        fc.array(words, { maxLength: 12 }).map((each) => each.join(' ')),
+        fc.string({ unit: 'grapheme', maxLength: 60 }),
+    );
+
+    it('is read and scaled to figures, or left as it is written', () => {
+        fc.assert(
+            fc.property(lines, fc.double({ min: 0.001, max: 1000, noNaN: true }), (line, factor) => {
+                const { ingredient, scaled: measured, buy } = scaleIngredient(readIngredient(line), factor);
+                expect(ingredient.name === '').toBe(ingredient.written === '');
+                for (const each of [measured, buy]) {
+                    expect(each?.written ?? '1').toMatch(/^[\d.]/);
+                    expect(each?.written ?? '').not.toMatch(/NaN|Infinity|undefined|e[+-]/);
+                }
+            }),
+            { numRuns: 2000 },
+        );
+    });
+});
+
 describe('rounding', () => {
     const measures = Object.keys(MEASURES) as MeasureName[];
     const amounts = fc.record({
