@@ -48,7 +48,16 @@ export function beforeSeating(evening: Evening, workforce: Workforce, draws: Dra
         servings.set(course, served);
     });
     const times = schedule(network, network.order);
-    // Where nothing stands at the places, all is done before guests are called to sit.
-    const over = -(standing.length > 0 ? Math.min(...standing) : pace.seatingTime);
-    return { network, times, shift: over - times.finish, servings, over };
+    const lastSetDown = Math.max(
+        -Infinity,
+        ...[...servings.values()].flatMap((tables) =>
+            tables.flatMap((serving) => (serving ? times.end[serving.served]! : [])),
+        ),
+    );
+    // What stands at the places stands as long as the plan says; where nothing does, all is done before guests are called.
+    const shift =
+        standing.length > 0
+            ? Math.min(-Math.min(...standing) - lastSetDown, -times.finish)
+            : -pace.seatingTime - times.finish;
+    return { network, times, shift, servings, over: shift + times.finish };
 }

@@ -51,12 +51,21 @@ export function callTable(draft: ServiceDraft, course: number, table: number, co
     return draft.network.add(wait(course, table), { duration: 0, after, release });
 }
 
-/** The moment from which plates of a table are plated ahead: so long before the others that all of the course are done by then. */
-export function callAhead(draft: ServiceDraft, course: number, table: number): number {
-    const sign = signFor(draft, course, table, leadOf(draft, course, table) + timeAhead(draft, course));
+/**
+ * The moment from which a course is plated ahead: so long before its first table is ready that all of it is done by then.
+ * @returns `undefined` where nothing is plated ahead
+ */
+export function callAhead(draft: ServiceDraft, course: number): number | undefined {
+    const { evening, network, workforce } = draft;
+    const first = workforce.order.find((table) => evening.tables[table]!.courses[course]!.plates.length > 0);
+    const time = timeAhead(draft, course);
+    if (first === undefined || time === 0) {
+        return undefined;
+    }
+    const sign = signFor(draft, course, first, leadOf(draft, course, first) + time);
     return typeof sign === 'number'
-        ? draft.network.add(wait(course, table), { duration: 0, release: Math.max(sign, draft.notBefore) })
-        : draft.network.add(wait(course, table), { duration: 0, after: [sign] });
+        ? network.add(wait(course), { duration: 0, release: Math.max(sign, draft.notBefore) })
+        : network.add(wait(course), { duration: 0, after: [sign] });
 }
 
 /**

@@ -1,9 +1,16 @@
 /** One course at one table: laid, poured, served, eaten, cleared. */
-import { callAhead, callTable, leadOf, temperedTime } from './captains-call.js';
+import { callTable, leadOf, temperedTime } from './captains-call.js';
 import type { Precedence } from './network.js';
 import { wait, type ServiceDraft, type TableRecord } from './service-draft.js';
 import { serveTable, walkTo } from './serving-a-course.js';
 import type { Turn } from './work-network.js';
+
+/** Moments of the captain's calls for a course. */
+export interface CourseCalls {
+    readonly course: number;
+    /** Absent where nothing is plated ahead. */
+    readonly ahead?: number;
+}
 
 /** What is brought and poured before the plates come. @returns the first pour, where it comes before them */
 export function prepare(draft: ServiceDraft, course: number, table: number, rank: number): number | undefined {
@@ -28,7 +35,8 @@ function pouringTime({ evening }: ServiceDraft, course: number, table: number): 
 }
 
 /**
- * @param courseCall the moment the course is called; absent where its plates stand there already
+ * @param calls the moment the course is called, and that from which some of it is plated ahead; absent where its plates stand
+ * there already
  * @param pouredFirst its first pour, where that came before the plates
  */
 export function serveAndClear(
@@ -36,12 +44,12 @@ export function serveAndClear(
     course: number,
     table: number,
     rank: number,
-    courseCall: number | undefined,
+    calls: CourseCalls | undefined,
     pouredFirst: number | undefined,
 ): TableRecord {
     const { network, evening } = draft;
     const { after } = draft.progress[table]!;
-    const serving = courseCall === undefined ? undefined : bring(draft, course, table, rank, courseCall);
+    const serving = calls && bring(draft, course, table, rank, calls);
     const served = serving?.served ?? network.add(wait(course, table), { duration: 0, after });
     const time = evening.isWinePouredFirst ? 0 : pouringTime(draft, course, table);
     const pouredAfter =
@@ -56,11 +64,9 @@ export function serveAndClear(
     return { serving, ...eatAndClear(draft, course, table, rank, served), pour: pouredFirst ?? pouredAfter };
 }
 
-function bring(draft: ServiceDraft, course: number, table: number, rank: number, courseCall: number) {
+function bring(draft: ServiceDraft, course: number, table: number, rank: number, calls: CourseCalls) {
     const { evening, workforce, network, draws } = draft;
-    const isAhead = evening.courses[course]!.dishes.some((dish) => dish.isAhead);
-    const call = callTable(draft, course, table, courseCall);
-    const ahead = isAhead ? callAhead(draft, course, table) : call;
+    const call = callTable(draft, course, table, calls.course);
     layTempered(draft, course, table, rank, call);
     const { after, last } = draft.progress[table]!;
     // Plates leave so that they arrive as the last step at the table is done.
@@ -74,7 +80,7 @@ function bring(draft: ServiceDraft, course: number, table: number, rank: number,
         table,
         rank,
         call,
-        callAhead: ahead,
+        callAhead: calls.ahead ?? call,
         mayLeave: last.activity === draft.seated ? [] : [{ activity: last.activity, from: 'start', lag }],
         isReady: after,
         notBefore: evening.courses[course]!.startsAt,

@@ -1,6 +1,6 @@
 /** The service of an evening from the moment all guests sit, as a network of activities: who waits for what. */
 import { crumb, holdSpeech, pourWater, serveCoffee, speakAt } from './between-courses.js';
-import { callCourse } from './captains-call.js';
+import { callAhead, callCourse } from './captains-call.js';
 import { prepare, serveAndClear } from './course-at-table.js';
 import type { Draws } from './draws.js';
 import type { Evening } from './evening.js';
@@ -71,13 +71,14 @@ function courseOf(draft: ServiceDraft, course: number): CourseRecord {
             pours[table] = prepare(draft, course, table, rank);
         }
     });
-    const call = evening.courses[course]!.standsBefore === undefined ? callCourse(draft, course) : undefined;
+    const stands = evening.courses[course]!.standsBefore !== undefined;
+    const calls = stands ? undefined : { course: callCourse(draft, course), ahead: callAhead(draft, course) };
     const tables: (TableRecord | undefined)[] = evening.tables.map(() => undefined);
     draft.eachTable((table, rank) => {
         if (gets(table)) {
-            tables[table] = serveAndClear(draft, course, table, rank, call, pours[table]);
+            tables[table] = serveAndClear(draft, course, table, rank, calls, pours[table]);
         }
     });
     draft.courses.push(tables);
-    return { call, tables };
+    return { call: calls?.course, tables };
 }

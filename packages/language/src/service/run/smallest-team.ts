@@ -28,7 +28,7 @@ export interface TeamSearch {
 }
 
 /** How many activities are simulated at most before the search gives up trying every team. */
-const MOST_WORK = 250_000;
+const MOST_WORK = 120_000;
 /** Teams tried beyond it, as multiples of the one there is. */
 const MULTIPLES = [1.5, 2, 3, 4];
 
