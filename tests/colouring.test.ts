@@ -80,7 +80,7 @@ describe('the colouring', () => {
     it('knows every word that begins a line of an example', () => {
         const text = read('examples/saltmarsh-hall/lantern-supper.cover');
         const unknown = colour(text)
-            .map((line) => line.filter(({ words }) => words.trim() !== '')[0])
+            .map((line) => line.find(({ words }) => words.trim() !== ''))
             .filter((first) => first !== undefined && /^\s*[a-z]/.test(first.words) && first.scope === undefined);
         expect(unknown).toEqual([]);
     });
