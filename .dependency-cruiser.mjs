@@ -32,6 +32,7 @@ const layers = {
     geometry: inPackage('sat'),
     nearestName: inPackage('fastest-levenshtein'),
     integerPrograms: inPackage('yalps'),
+    chance: inPackage('pure-rand'),
     markup: inPackage('(hastscript|hast|hast-util-to-html)'),
     frontMatter: inPackage('yaml'),
     framework: inPackage('(langium|chevrotain|vscode-uri)'),
@@ -43,7 +44,7 @@ const layers = {
 
 const mayImport = {
     plan: ['plan', 'units', 'calendar'],
-    service: ['service', 'plan', 'units', 'calendar', 'geometry', 'integerPrograms'],
+    service: ['service', 'plan', 'units', 'calendar', 'geometry', 'integerPrograms', 'chance'],
     rules: ['rules', 'service', 'plan', 'units', 'nearestName'],
     output: ['output', 'rules', 'service', 'plan', 'units', 'calendar', 'markup'],
     cupboard: ['cupboard', 'plan'],

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Evening } from './evening.js';
-import { evening as usual } from './evenings.fixture.js';
+import { evening as usual } from '../../../../../tests/support/simulated-evenings.js';
 import { MOST_REPLICATIONS, replicate } from './replications.js';
 
 const evening = usual();

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { evenings, evening as plain, table } from './evenings.fixture.js';
+import { evenings, evening as plain, table } from '../../../../../tests/support/simulated-evenings.js';
 import { courseTimes } from './course-times.js';
 import type { Evening } from './evening.js';
 import { tasksOf } from './people.js';

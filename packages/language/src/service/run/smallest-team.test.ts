@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { growable } from './bottleneck.js';
 import { courseTimes } from './course-times.js';
 import type { Evening, Team } from './evening.js';
-import { evening as usual, evenings } from './evenings.fixture.js';
+import { evening as usual, evenings } from '../../../../../tests/support/simulated-evenings.js';
 import { simulate } from './simulate.js';
 import { smallestTeam, type TeamSought } from './smallest-team.js';
 import { speechTimes } from './speech-times.js';

@@ -1,6 +1,6 @@
 /** Evenings for the tests of the simulation, as plain data. */
 import fc from 'fast-check';
-import type { Evening, EveningTable } from './evening.js';
+import type { Evening, EveningTable } from '../../packages/language/src/service/run/evening.js';
 
 const SECOND = 1 / 60;
 
