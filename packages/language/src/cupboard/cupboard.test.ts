@@ -183,6 +183,7 @@ describe('the standard cupboard', () => {
             'depth',
             'height',
             'holds',
+            'surface',
             'widest',
             'stainless',
             'porcelain',
@@ -203,7 +204,7 @@ describe('the standard cupboard', () => {
             if (word === 'widest') {
                 return 'share';
             }
-            return ['length', 'width', 'across', 'depth', 'height'].includes(word) ? 'length' : 'mass';
+            return ['length', 'width', 'across', 'depth', 'height', 'surface'].includes(word) ? 'length' : 'mass';
         };
         for (const { name, measures } of cupboard.pieces.values()) {
             for (const [word, { low, high, size }] of Object.entries(measures)) {

@@ -5,7 +5,9 @@ import type { CourseServing, Cover, CoverGlass, CoverPiece, Step, TableItem, Var
 import { allergensJson } from './plan-allergens.js';
 import { chillingJson } from './plan-chilling.js';
 import { coverGeometryJson } from './plan-cover-geometry.js';
+import { chillingJson } from './plan-chilling.js';
 import { drinksJson } from './plan-drinks.js';
+import { heatJson } from './plan-heat.js';
 import type { Telling } from './plan-menu.js';
 import { numbersJson } from './plan-numbers.js';
 import { preparationsJson } from './plan-preparations.js';
@@ -37,6 +39,8 @@ export function serviceJson(telling: Telling): Json {
         covers: service.variations.map((variation) => variationJson(telling, variation)),
         ...stockJson(telling),
         ...drinksJson(telling),
+        heat: heatJson(telling),
+        chilling: chillingJson(telling),
         run: runJson(telling),
     };
         room: roomLayoutJson(telling),

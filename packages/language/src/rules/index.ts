@@ -13,9 +13,11 @@ import chosenDishUnknown from './chosen-dish-unknown.js';
 import clearedBeforeUse from './cleared-before-use.js';
 import codeAndZone from './code-and-zone.js';
 import coldAboveHolding from './cold-above-holding.js';
+import coldAtTheGuest from './cold-at-the-guest.js';
 import coldDishWarmPlate from './cold-dish-warm-plate.js';
 import coldSoupWarmBowl from './cold-soup-warm-bowl.js';
 import cookTemperatureLow from './cook-temperature-low.js';
+import coolingTooSlow from './cooling-too-slow.js';
 import courseIncomplete from './course-incomplete.js';
 import courseRunsLate from './course-runs-late.js';
 import coursesOutOfOrder from './courses-out-of-order.js';
@@ -43,6 +45,7 @@ import hotSoupColdBowl from './hot-soup-cold-bowl.js';
 import hotSoupColdSpoon from './hot-soup-cold-spoon.js';
 import intermezzoSpoonNotChilled from './intermezzo-spoon-not-chilled.js';
 import laidNeverUsed from './laid-never-used.js';
+import lateAtTheGuest from './late-at-the-guest.js';
 import matchedPair from './matched-pair.js';
 import missingUnit from './missing-unit.js';
 import misspeltWord from './misspelt-word.js';
@@ -62,6 +65,7 @@ import pourWithoutGlass from './pour-without-glass.js';
 import recipeAllergenNotStated from './recipe-allergen-not-stated.js';
 import recipeMissing from './recipe-missing.js';
 import recipeYieldShort from './recipe-yield-short.js';
+import reheatTooLow from './reheat-too-low.js';
 import roomTooFull from './room-too-full.js';
 import safetyNotWaivable from './safety-not-waivable.js';
 import samePieceTwice from './same-piece-twice.js';
@@ -71,18 +75,22 @@ import servicePlateTooSmall from './service-plate-too-small.js';
 import servingTemperature from './serving-temperature.js';
 import speechCollidesWithCourse from './speech-collides-with-course.js';
 import spoonTooHot from './spoon-too-hot.js';
+import startChillingBy from './start-chilling-by.js';
 import statedTwice from './stated-twice.js';
 import steakWithoutSteakKnife from './steak-without-steak-knife.js';
 import stockShort from './stock-short.js';
 import tableWaits from './table-waits.js';
 import tablesDoNotFit from './tables-do-not-fit.js';
+import temperaturesContradict from './temperatures-contradict.js';
 import threePerSide from './three-per-side.js';
 import timeDoesNotExist from './time-does-not-exist.js';
 import timeExistsTwice from './time-exists-twice.js';
+import timeWithoutControl from './time-without-control.js';
 import timesOutOfOrder from './times-out-of-order.js';
 import toastWithoutPour from './toast-without-pour.js';
 import tooFewAccessiblePlaces from './too-few-accessible-places.js';
 import tooFewServers from './too-few-servers.js';
+import tooHotAtTheGuest from './too-hot-at-the-guest.js';
 import tooManyGlasses from './too-many-glasses.js';
 import twoDishesForTheRest from './two-dishes-for-the-rest.js';
 import twoEvents from './two-events.js';
@@ -94,8 +102,10 @@ import unknownName from './unknown-name.js';
 import unreadableText from './unreadable-text.js';
 import usedNeverLaid from './used-never-laid.js';
 import vesselSuitsDish from './vessel-suits-dish.js';
+import vesselTooHotToTouch from './vessel-too-hot-to-touch.js';
 import vesselTooWarm from './vessel-too-warm.js';
 import waiverWithoutEffect from './waiver-without-effect.js';
+import warmAtTheGuest from './warm-at-the-guest.js';
 import warmedYetPreset from './warmed-yet-preset.js';
 import wineTemperature from './wine-temperature.js';
 import writtenOtherwise from './written-otherwise.js';
@@ -118,9 +128,11 @@ export const rules: readonly Rule[] = [
     clearedBeforeUse,
     codeAndZone,
     coldAboveHolding,
+    coldAtTheGuest,
     coldDishWarmPlate,
     coldSoupWarmBowl,
     cookTemperatureLow,
+    coolingTooSlow,
     courseIncomplete,
     courseRunsLate,
     coursesOutOfOrder,
@@ -148,6 +160,7 @@ export const rules: readonly Rule[] = [
     hotSoupColdSpoon,
     intermezzoSpoonNotChilled,
     laidNeverUsed,
+    lateAtTheGuest,
     matchedPair,
     missingUnit,
     misspeltWord,
@@ -167,6 +180,7 @@ export const rules: readonly Rule[] = [
     recipeAllergenNotStated,
     recipeMissing,
     recipeYieldShort,
+    reheatTooLow,
     roomTooFull,
     safetyNotWaivable,
     samePieceTwice,
@@ -176,18 +190,22 @@ export const rules: readonly Rule[] = [
     servingTemperature,
     speechCollidesWithCourse,
     spoonTooHot,
+    startChillingBy,
     statedTwice,
     steakWithoutSteakKnife,
     stockShort,
     tableWaits,
     tablesDoNotFit,
+    temperaturesContradict,
     threePerSide,
     timeDoesNotExist,
     timeExistsTwice,
+    timeWithoutControl,
     timesOutOfOrder,
     toastWithoutPour,
     tooFewAccessiblePlaces,
     tooFewServers,
+    tooHotAtTheGuest,
     tooManyGlasses,
     twoDishesForTheRest,
     twoEvents,
@@ -199,8 +217,10 @@ export const rules: readonly Rule[] = [
     unreadableText,
     usedNeverLaid,
     vesselSuitsDish,
+    vesselTooHotToTouch,
     vesselTooWarm,
     waiverWithoutEffect,
+    warmAtTheGuest,
     warmedYetPreset,
     wineTemperature,
     writtenOtherwise,

@@ -8,7 +8,7 @@ import { isCreamy, liquidOf } from './contents.js';
 import type { Limits } from './inverse.js';
 import { journeyOf, minutesOf } from './journey.js';
 import { serveLiquid } from './served-liquid.js';
-import { afterPublishedDrop, passRangeFor, throughReading, type SolidStart } from './solid.js';
+import { afterPublishedDrop, startRangeFor, throughReading, type SolidStart } from './solid.js';
 import { touchLimits } from './touch-limits.js';
 import type { Air, AtGuest, DishHeat, Journey } from './types.js';
 import { surfaceFactor, vesselFacts } from './vessel.js';
@@ -139,10 +139,10 @@ function solidHeat(
 ): Computed | undefined {
     const { leavesPass, heldAt, measured } = dish;
     const from = leavesPass ?? heldAt;
-    const how: SolidStart = leavesPass ? 'leaves-the-pass' : 'held';
+    const how: SolidStart = heldAt && !leavesPass ? 'held' : 'leaves-the-pass';
     const start = from && { celsius: from.temperature.value, how };
     const common = { byMinute: [], assumed: [], ...(start && { start }) };
-    const answers = side === 'hot' && wanted !== undefined && { answers: { passRange: passRangeFor(wanted) } };
+    const answers = side === 'hot' && wanted !== undefined && { answers: { range: { from: how, ...startRangeFor(wanted, how) } } };
     const after = measured?.after?.value;
     if (start && measured && after !== undefined) {
         const reading = { celsius: measured.temperature.value, minutes: after };

@@ -1,6 +1,6 @@
 /** The inverse questions of the heat model: how warm the bowl, how hot from the pass, by when on the table (temperature 13). */
 import { emptyAfter } from './journey.js';
-import { heatContent, type Liquid, type Vessel } from './liquid.js';
+import { pourFor, vesselFor, type Liquid, type Vessel } from './liquid.js';
 
 /** What has to be in the vessel just after the pour, and what it is poured into. */
 export interface Ask {
@@ -31,7 +31,7 @@ export type Refusal = 'touch-limit' | 'boiling' | 'freezing' | 'scalds' | 'holdi
 
 /** An answer, or why there is none that may be given, with what it would have been and the limit it breaks. */
 export type Answer =
-    { readonly celsius: number } | { readonly refused: Refusal; readonly needed?: number; readonly limit?: number };
+    { readonly celsius: number } | { readonly refused: Refusal; readonly needed: number; readonly limit: number };
 
 /** No liquid is asked to leave the kitchen hotter than this, °C (temperature 13), and none colder than ice. */
 export const HOTTEST_LIQUID = 95;
@@ -42,9 +42,7 @@ const COLDEST_VESSEL = -18;
 /** How warm (or cold) the vessel has to be, as it is taken, for something poured at `poured`. */
 export function vesselNeeded(ask: Ask, poured: number, limits: Limits): Answer {
     const { side, liquid, vessel, inVessel, atFirst, emptyFor, room } = ask;
-    const own = liquid.grams * liquid.heatCapacity;
-    const total = heatContent(liquid, vessel);
-    const needed = emptyAfter((inVessel * total - poured * own) / (total - own), room, -emptyFor);
+    const needed = emptyAfter(vesselFor(inVessel, liquid, poured, vessel), room, -emptyFor);
     if (side === 'hot' ? needed <= room : needed >= room) {
         return { celsius: room };
     }
@@ -60,9 +58,7 @@ export function vesselNeeded(ask: Ask, poured: number, limits: Limits): Answer {
 /** How hot (or cold) it has to be as it is poured, into a vessel taken at `empty`. */
 export function pourNeeded(ask: Ask, empty: number, limits: Limits): Answer {
     const { side, liquid, vessel, inVessel, atFirst, emptyFor, room } = ask;
-    const own = liquid.grams * liquid.heatCapacity;
-    const total = heatContent(liquid, vessel);
-    const needed = (inVessel * total - emptyAfter(empty, room, emptyFor) * (total - own)) / own;
+    const needed = pourFor(inVessel, liquid, vessel, emptyAfter(empty, room, emptyFor));
     if (needed > HOTTEST_LIQUID) {
         return { refused: 'boiling', needed, limit: HOTTEST_LIQUID };
     }

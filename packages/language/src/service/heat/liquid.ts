@@ -73,6 +73,20 @@ export function pourInto(liquid: Liquid, liquidCelsius: number, vessel: Vessel, 
     ]);
 }
 
+/** How hot a liquid has to be as it is poured, °C, to be at `inVessel` just after: the pour turned round. */
+export function pourFor(inVessel: number, liquid: Liquid, vessel: Vessel, vesselCelsius: number): number {
+    const total = heatContent(liquid, vessel);
+    const own = liquid.grams * liquid.heatCapacity;
+    return (inVessel * total - vesselCelsius * (total - own)) / own;
+}
+
+/** How warm a vessel has to be before it is filled, °C, to be at `inVessel` just after: the pour turned round. */
+export function vesselFor(inVessel: number, liquid: Liquid, liquidCelsius: number, vessel: Vessel): number {
+    const total = heatContent(liquid, vessel);
+    const own = liquid.grams * liquid.heatCapacity;
+    return (inVessel * total - liquidCelsius * own) / (total - own);
+}
+
 export interface Losses {
     readonly evaporation: number;
     readonly convection: number;

@@ -3,8 +3,8 @@ import { remember } from '../remember.js';
 import { bandOf, POUR_ERROR, type Band } from './band.js';
 import { minutesKept, pourNeeded, vesselNeeded, type Ask, type Limits } from './inverse.js';
 import { emptyAfter, minutesOf, stillRoom, stretches } from './journey.js';
-import { coolFor, pourInto, type Liquid, type Vessel } from './liquid.js';
-import { calibrate, type Reading } from './reading.js';
+import { coolFor, pourFor, pourInto, type Liquid, type Vessel } from './liquid.js';
+import { calibrate, type Calibration, type Reading } from './reading.js';
 import type { Air, AtGuest, Answers, Journey } from './types.js';
 
 export interface LiquidCase {
@@ -70,7 +70,7 @@ function serve(given: LiquidCase): LiquidHeat {
         ...(journeys && { first: atGuest(journeys.first), last: atGuest(journeys.last) }),
         byMinute: now && !journeys ? everyMinute(now.start, minuteLater) : [],
         ...(now && wanted !== undefined && { staysFor: minutesKept(side, wanted, now.start, minuteLater) }),
-        ...(journeys && wanted !== undefined && { answers: answersOf(given, journeys, wanted, now?.scale ?? 1, bias) }),
+        ...(wanted !== undefined && { answers: answersOf(given, wanted, now ?? UNKNOWN, bias) }),
     };
 }
 
@@ -111,14 +111,15 @@ function emptyFor({ standing, carried }: Journey): number {
     return standing + carried;
 }
 
-function answersOf(
-    given: LiquidCase,
-    { first, last }: NonNullable<LiquidCase['journeys']>,
-    wanted: number,
-    scale: number,
-    bias: number,
-): Answers {
-    const { side, liquid, vessel, air, start, vesselCelsius, limits, pouredAtTable } = given;
+/** Where nothing is stated of the start. */
+const UNKNOWN: Calibration = { start: Number.NaN, scale: 1 };
+
+/** The way where no run sheet tells it: what holds just after the pour holds at least. */
+const AT_ONCE: Journey = { table: '', standing: 0, carried: 0, waiting: 0 };
+
+function answersOf(given: LiquidCase, wanted: number, { start, scale }: Calibration, bias: number): Answers {
+    const { side, liquid, vessel, air, vesselCelsius, limits, pouredAtTable, covered, journeys } = given;
+    const { first, last } = journeys ?? { first: AT_ONCE, last: AT_ONCE };
     const inVessel = along(given, last, scale, -1)(wanted);
     const ask: Ask = {
         side,
@@ -129,9 +130,21 @@ function answersOf(
         emptyFor: pouredAtTable ? emptyFor(last) : 0,
         room: air.celsius,
     };
+    const pass = pourNeeded(ask, vesselCelsius, limits);
+    const byVessel = given.start === undefined ? undefined : vesselNeeded(ask, given.start, limits);
+    const isStuck = side === 'hot' && byVessel && 'refused' in byVessel && 'refused' in pass;
+    const atLast = (carriedCovered: boolean): number =>
+        along({ ...given, covered: carriedCovered }, last, scale)(filledAt(given, last, start, bias));
+    const isShort = side === 'hot' && !covered && last.carried > 0 && atLast(false) < wanted;
+    const atScald = along(given, first, scale, -1)(limits.scald);
+    const isScalding = side === 'hot' && filledAt(given, first, start, bias) > atScald;
+    const empty = pouredAtTable ? emptyAfter(vesselCelsius, air.celsius, emptyFor(first)) : vesselCelsius;
     return {
-        ...(start !== undefined && { vessel: vesselNeeded(ask, start, limits) }),
-        pass: pourNeeded(ask, vesselCelsius, limits),
+        ...(byVessel && { vessel: byVessel }),
+        pass,
+        ...(isStuck && { together: { vessel: limits.touch, pass: pourNeeded(ask, limits.touch, limits) } }),
+        ...(isShort && { covered: atLast(true) }),
+        ...(isScalding && { hottest: pourFor(atScald - bias, liquid, vessel, empty) }),
     };
 }
 

@@ -32,9 +32,10 @@ export function afterPublishedDrop(start: number, how: SolidStart, room: number)
     };
 }
 
-/** What it may have at the pass to be as wanted at the guest: with the least published drop, and with the most. */
-export function passRangeFor(wanted: number): { readonly low: number; readonly high: number } {
-    return { low: wanted + TO_THE_GUEST.least, high: wanted + TO_THE_GUEST.most };
+/** What it has to start from to be as wanted at the guest: with the least published drop, and with the most. */
+export function startRangeFor(wanted: number, how: SolidStart): { readonly low: number; readonly high: number } {
+    const { least, most } = dropFrom(how);
+    return { low: wanted + least, high: wanted + most };
 }
 
 /** Share of what it changes after the reading that the figure may be out; no published figure. */

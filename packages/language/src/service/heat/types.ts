@@ -1,6 +1,7 @@
 /** What the heat section says of a plan. Plain values: temperatures in °C, times in min, dishes by their place in the menu. */
 import type { Band } from './band.js';
 import type { Answer } from './inverse.js';
+import type { SolidStart } from './solid.js';
 
 /** Air of the room, and how much of it is stated. */
 export interface Air {
@@ -78,14 +79,20 @@ export interface DishHeat {
     readonly assumed: readonly string[];
 }
 
-/** The inverse questions, for the last guest. */
+/** The inverse questions, for the last guest; where no run sheet tells the way, for the moment of the pour. */
 export interface Answers {
     /** How warm (or cold) the vessel has to be. */
     readonly vessel?: Answer;
     /** How hot (or cold) it has to leave the pass. */
     readonly pass?: Answer;
-    /** For solids: the range of temperatures at the pass that the published drops give. */
-    readonly passRange?: { readonly low: number; readonly high: number };
+    /** Where neither alone will do: the vessel as warm as it may be, and how hot it has to leave the pass then. */
+    readonly together?: { readonly vessel: number; readonly pass: Answer };
+    /** At the last guest were it carried covered, °C, where it is carried open and arrives too cool. */
+    readonly covered?: number;
+    /** The hottest it may leave the pass for the first guest not to be scalded, °C, where that one is. */
+    readonly hottest?: number;
+    /** For solids: where it has to start, by the least and the most of the published drops. */
+    readonly range?: { readonly from: SolidStart; readonly low: number; readonly high: number };
 }
 
 export interface DrinkHeat {
