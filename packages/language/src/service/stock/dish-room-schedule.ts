@@ -25,11 +25,14 @@ export function finishTimes(jobs: readonly WashJob[]): number[] {
             now = comes;
             continue;
         }
-        const until = Math.min(now + left[next.index]!, comes);
-        left[next.index]! -= until - now;
-        now = until;
-        if (left[next.index]! <= 0) {
-            finished[next.index] = now;
+        // Asked of the ends, not of what is left: a remainder of rounding would never be worked off.
+        const done = now + left[next.index]!;
+        if (done <= comes) {
+            finished[next.index] = done;
+            now = done;
+        } else {
+            left[next.index]! -= comes - now;
+            now = comes;
         }
     }
     return finished;
