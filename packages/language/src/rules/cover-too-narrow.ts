@@ -1,3 +1,6 @@
+import type { Plan } from '../plan/types.js';
+import { leastLength } from '../service/room/seats.js';
+import type { TableToPlace } from '../service/room/types.js';
 import { lengthLike, nameOfTables } from './room-words.js';
 import { fixesThat } from './room-trial.js';
 import { defineRule } from './rule.js';
@@ -31,9 +34,16 @@ export default defineRule({
     since: '0.2.0',
     title: 'Less table for each guest than a cover takes',
     why: 'Elbows meet, glasses are mixed up, and a server can’t reach in between two guests. Below 20 inch every source speaks of crowding.',
-    source: ['table-service 3.6', 'table-service 3.7', 'table-service 3.9', 'quantities §7.1', 'quantities R11'],
+    source: [
+        'table-service 3.6',
+        'table-service 3.7',
+        'table-service 3.9',
+        'quantities §7.1',
+        'quantities R11',
+        'quantities R12',
+    ],
     fix: 'sometimes',
-    customs: ['cover-width', 'close-cover-width', 'least-cover-width'],
+    customs: ['cover-width', 'close-cover-width', 'least-cover-width', 'cover-depth'],
     scope: 'event',
     examples: {
         wrong: [
@@ -61,7 +71,7 @@ export default defineRule({
                 at: seats?.origin ?? tables.origin,
                 severity: isCrowded ? 'error' : 'warning',
                 message: `The ${guests} at ${names.length > 1 ? 'each of ' : ''}${quoted(nameOfTables(tables))} have ${like(pitch)} of table each; less than ${like(least.value)} ${isCrowded ? 'crowds them' : 'is close'}.`,
-                hint: `Aim at ${like(customs['cover-width'].value)} for each: seat fewer at the table, or take a wider one.`,
+                hint: `Aim at ${like(customs['cover-width'].value)} for each: ${longEnough(plan, table, like) ?? 'seat fewer at the table, or take a wider one'}.`,
                 related: least.origin ? [{ at: least.origin, message: 'The house says here how much it wants.' }] : [],
                 fixes: fixesThat(
                     (changed, after) => !crowdedTables(changed, after).some((each) => each.table.name === table.name),
@@ -72,3 +82,12 @@ export default defineRule({
         }
     },
 });
+
+/** How long a table with guests at both ends has to be. */
+function longEnough({ customs }: Plan, table: TableToPlace, like: (length: number) => string): string | undefined {
+    const hasEnds = table.seats.some(({ degrees }) => degrees % 180 === 0);
+    const guests = table.seats.length;
+    return table.shape === 'rectangle' && hasEnds && guests > 2
+        ? `${guests} guests, one at each end, take ${like(leastLength(guests, customs['cover-width'].value, customs['cover-depth'].value))} of length`
+        : undefined;
+}
