@@ -4,7 +4,7 @@ import { applyEdits, editsOf } from '../src/editor/fixes.js';
 import type { Files } from '../src/plan/files.js';
 
 export { check } from '../src/check.js';
-export { coverPicture } from '../src/output/cover-picture.js';
+export { coverPicture } from '../src/output/drawing/pictures.js';
 
 /** The files as they are once the first fix of the first finding has been applied. */
 export function firstFixOf({ findings, texts }: Checked, files: Files): Files {

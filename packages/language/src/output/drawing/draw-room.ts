@@ -1,0 +1,106 @@
+import { s } from 'hastscript';
+import type { PlacedTable, RoomLayout } from '../../service/room/types.js';
+import { top } from './draw-table.js';
+import { centred, heading, inked, lettered, picture, round, scaleBar, type Drawing } from './svg.js';
+
+const SIZE = 260;
+const MARGIN = 500;
+/** A chair pushed in, mm. */
+const CHAIR = 420;
+
+/** What is written on a table. */
+export interface TableWords {
+    readonly name: string;
+    readonly lines: readonly string[];
+}
+
+/** The room from above, to scale: walls, pass, tables with their chairs and names. One millimetre is one unit. */
+export function drawRoom(room: RoomLayout, words: readonly TableWords[], drawing: Drawing): string {
+    const width = room.width + MARGIN * 2;
+    const height = room.depth + MARGIN * 3;
+    const toPage = ({ x, y }: { readonly x: number; readonly y: number }) => ({
+        x: MARGIN + x,
+        y: MARGIN * 2 + room.depth - y,
+    });
+    const placed = room.tables.filter((table): table is PlacedTable & { at: object } => table.at !== undefined);
+    const pass = toPage(room.pass);
+    const isOnRight = room.pass.x > room.width / 2;
+    return picture({ width, height }, drawing, [
+        inked(
+            [
+                s('rect', {
+                    x: `${MARGIN}`,
+                    y: `${MARGIN * 2}`,
+                    width: `${round(room.width)}`,
+                    height: `${round(room.depth)}`,
+                    'stroke-width': '60',
+                }),
+                s('circle', {
+                    class: 'pass',
+                    cx: `${round(pass.x)}`,
+                    cy: `${round(pass.y)}`,
+                    r: '160',
+                    'stroke-width': '40',
+                }),
+                ...placed.map((table) => {
+                    const at = toPage(table.at!);
+                    const turn = round(360 - table.at!.degrees);
+                    return s(
+                        'g',
+                        {
+                            class: 'table',
+                            'data-table': table.name,
+                            transform: `translate(${round(at.x)} ${round(at.y)}) rotate(${turn})`,
+                        },
+                        [
+                            s('title', `${table.name}, ${table.seats.length} seats`),
+                            ...table.seats.map((seat) => {
+                                const look = (seat.degrees * Math.PI) / 180;
+                                const [x, y] = [
+                                    seat.x - (CHAIR / 2) * Math.cos(look),
+                                    -(seat.y - (CHAIR / 2) * Math.sin(look)),
+                                ];
+                                return s('circle', {
+                                    cx: `${round(x)}`,
+                                    cy: `${round(y)}`,
+                                    r: `${CHAIR * 0.42}`,
+                                    'stroke-width': seat.accessible ? '50' : '16',
+                                });
+                            }),
+                            top(table, { x: 0, y: 0 }),
+                        ],
+                    );
+                }),
+            ],
+            { 'stroke-width': '26' },
+        ),
+        lettered(
+            [
+                ...heading(drawing, MARGIN, MARGIN, SIZE * 1.4),
+                s(
+                    'text',
+                    {
+                        x: `${round(pass.x + (isOnRight ? -260 : 260))}`,
+                        y: `${round(pass.y + SIZE * 0.35)}`,
+                        'text-anchor': isOnRight ? 'end' : 'start',
+                    },
+                    'pass',
+                ),
+                ...placed.flatMap((table) => {
+                    const at = toPage(table.at!);
+                    const lines = words.find(({ name }) => name === table.name)?.lines ?? [];
+                    return [table.name, ...lines].map((line, index, all) =>
+                        centred(
+                            line,
+                            at.x,
+                            at.y + (index - (all.length - 1) / 2) * SIZE * 1.1 + SIZE * 0.35,
+                            index === 0 ? SIZE : SIZE * 0.8,
+                        ),
+                    );
+                }),
+                ...scaleBar(width - MARGIN, height - MARGIN * 0.3, { length: 2000, name: '2 m', size: SIZE }),
+            ],
+            SIZE,
+        ),
+    ]);
+}

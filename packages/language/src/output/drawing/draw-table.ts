@@ -1,0 +1,105 @@
+import type { Element } from 'hast';
+import { s } from 'hastscript';
+import type { PlacedPiece } from '../../service/cover-geometry/types.js';
+import type { TableToPlace } from '../../service/room/types.js';
+import { outline } from './outline.js';
+import { centred, heading, inked, lettered, picture, round, scaleBar, type Drawing } from './svg.js';
+
+/** One place of a table: what lies there, and what is said of who sits there. */
+export interface DrawnPlace {
+    readonly seat: number;
+    readonly pieces: readonly PlacedPiece[];
+    /** Marks of plates that must not be confused, such as `A1`. */
+    readonly marks: readonly string[];
+    /** `without gluten`; absent for guests without needs. */
+    readonly needs?: string;
+}
+
+/** Room round the table for chairs and words, mm. */
+const AROUND = 330;
+const SIZE = 34;
+
+/** A table from above with every cover on it, to scale, its seats numbered. One millimetre is one unit. */
+export function drawTable(table: TableToPlace, places: readonly DrawnPlace[], drawing: Drawing): string {
+    const width = table.width + AROUND * 2;
+    const height = table.depth + AROUND * 2 + SIZE * 3;
+    const middle = { x: width / 2, y: AROUND + SIZE * 2 + table.depth / 2 };
+    const toPage = ({ x, y }: { readonly x: number; readonly y: number }) => ({ x: middle.x + x, y: middle.y - y });
+    const seats = table.seats.map((seat) => ({ seat, place: places.find((each) => each.seat === seat.number) }));
+    return picture({ width, height }, drawing, [
+        inked([top(table, middle)], { 'stroke-width': '4' }),
+        inked(
+            seats.flatMap(({ seat, place }) =>
+                (place?.pieces ?? []).map((piece) => {
+                    const at = toPage(onTable(seat, piece));
+                    // A guest who looks away from the near wall sees the cover as the page shows it.
+                    return s('g', { class: 'piece', 'data-piece': piece.id, 'data-seat': `${seat.number}` }, [
+                        s('title', `${piece.label}, seat ${seat.number}`),
+                        outline(piece, at, 90 - seat.degrees),
+                    ]);
+                }),
+            ),
+        ),
+        lettered(
+            [
+                ...heading(drawing, SIZE, SIZE * 1.6, SIZE * 1.2),
+                ...seats.flatMap(({ seat, place }) => words(toPage(behind(seat, 90)), seat, place)),
+                ...scaleBar(width - SIZE, height - SIZE / 2, { length: 500, name: '500 mm', size: SIZE * 0.8 }),
+            ],
+            SIZE,
+        ),
+    ]);
+}
+
+/** The table top, its middle at a point of the page. */
+export function top(
+    { shape, width, depth }: Pick<TableToPlace, 'shape' | 'width' | 'depth'>,
+    { x, y }: { readonly x: number; readonly y: number },
+): Element {
+    const at = { cx: `${round(x)}`, cy: `${round(y)}` };
+    switch (shape) {
+        case 'round':
+            return s('circle', { ...at, r: `${round(width / 2)}` });
+        case 'oval':
+            return s('ellipse', { ...at, rx: `${round(width / 2)}`, ry: `${round(depth / 2)}` });
+        default:
+            return s('rect', {
+                x: `${round(x - width / 2)}`,
+                y: `${round(y - depth / 2)}`,
+                width: `${round(width)}`,
+                height: `${round(depth)}`,
+            });
+    }
+}
+
+type Seat = TableToPlace['seats'][number];
+
+/** From the cover's own frame to the table's: x to the guest's right, y where the guest looks. */
+function onTable({ x, y, degrees }: Seat, piece: PlacedPiece): { x: number; y: number } {
+    const look = (degrees * Math.PI) / 180;
+    return {
+        x: x + piece.y * Math.cos(look) + piece.x * Math.sin(look),
+        y: y + piece.y * Math.sin(look) - piece.x * Math.cos(look),
+    };
+}
+
+function behind({ x, y, degrees }: Seat, far: number): { x: number; y: number } {
+    const look = (degrees * Math.PI) / 180;
+    return { x: x - far * Math.cos(look), y: y - far * Math.sin(look) };
+}
+
+function words({ x, y }: { x: number; y: number }, seat: Seat, place: DrawnPlace | undefined): Element[] {
+    const lines = [
+        `${seat.number}${seat.accessible ? ' accessible' : ''}`,
+        ...(place?.needs ? [place.needs] : []),
+        ...(place && place.marks.length > 0 ? [place.marks.join(' ')] : []),
+    ];
+    // Away from the table: to its side where the guest sits beside it.
+    const [sideways, down] = [-Math.cos((seat.degrees * Math.PI) / 180), Math.sin((seat.degrees * Math.PI) / 180)];
+    const anchor = sideways > 0.4 ? 'start' : sideways < -0.4 ? 'end' : 'middle';
+    const first = y + SIZE * 0.35 + (down > 0 ? 0 : (1 - lines.length) * SIZE) * Math.abs(down);
+    return lines.map((line, index) => {
+        const element = centred(line, x, first + index * SIZE, index === 0 ? SIZE : SIZE * 0.75);
+        return { ...element, properties: { ...element.properties, textAnchor: anchor } };
+    });
+}

@@ -1,0 +1,49 @@
+import type { PlacedPiece } from '../../service/cover-geometry/types.js';
+import type { Step, TableItem } from '../../service/types.js';
+import type { DrawnPiece, PieceState } from './draw-cover.js';
+
+/**
+ * The pieces of a cover as one step of the evening leaves them: what stands, what was brought or cleared in it, and what is in
+ * use. A piece that the step clears is shown where it stood.
+ * @param pieces of the cover, laid and brought
+ */
+export function piecesAt(step: Step, pieces: readonly PlacedPiece[]): DrawnPiece[] {
+    const find = finder(pieces);
+    const states = new Map<string, PieceState>();
+    const note = (items: readonly TableItem[], state: PieceState): void => {
+        for (const item of items) {
+            const piece = find(item);
+            if (piece) {
+                states.set(piece.id, state);
+            }
+        }
+    };
+    note(step.standing, 'standing');
+    note(step.brought, 'brought');
+    note(step.used, 'used');
+    note(step.cleared, 'cleared');
+    return pieces.flatMap((piece) => {
+        const state = states.get(piece.id) ?? (isCard(piece) && step.sort !== 'farewell' ? 'standing' : undefined);
+        return state ? [{ ...piece, state }] : [];
+    });
+}
+
+/** The card stays where it is all evening and is nobody's step. */
+const isCard = (piece: PlacedPiece): boolean => piece.shape === 'card';
+
+/** Finds the placed piece of a thing of the table: of the same name, for the same course; the second of two for the second. */
+function finder(pieces: readonly PlacedPiece[]): (item: TableItem) => PlacedPiece | undefined {
+    return ({ id, piece, course, place, sort }) => {
+        const same = pieces.filter(
+            (each) =>
+                each.name === piece &&
+                (each.course === course || course < 0 || sort === 'glass') &&
+                (sort !== 'glass' || each.row === 'glasses') &&
+                (place !== 'saucer' || each.row === 'saucer'),
+        );
+        const [, number] = / #(\d+)$/.exec(id) ?? [];
+        const ofCourse = same.filter((each) => each.course === course);
+        const own = ofCourse.length > 0 ? ofCourse : same;
+        return own[number === undefined ? 0 : Number(number) - 1];
+    };
+}

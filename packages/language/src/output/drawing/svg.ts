@@ -1,0 +1,115 @@
+/** What every picture is made of: plain SVG, black on white, that a panel may colour by its classes. */
+import type { Element } from 'hast';
+import { toHtml } from 'hast-util-to-html';
+import { s } from 'hastscript';
+
+export const INK = '#1a1a1a';
+export const PAPER = '#ffffff';
+export const TEXT = 13;
+
+export interface Drawing {
+    readonly title: string;
+    /** A line under the title. */
+    readonly subtitle?: string;
+    /** One sentence for who can't see the picture. */
+    readonly description: string;
+}
+
+/** Millimetres, one unit each; one decimal, so that the same picture gives the same bytes. */
+export const round = (value: number): number => {
+    const rounded = Math.round(value * 10) / 10;
+    return Object.is(rounded, -0) ? 0 : rounded;
+};
+
+/** A whole picture as SVG text, with its title and description for screen readers. */
+export function picture(
+    { width, height }: { readonly width: number; readonly height: number },
+    { title, subtitle, description }: Drawing,
+    content: readonly Element[],
+): string {
+    const size = { width: `${round(width)}`, height: `${round(height)}` };
+    const drawn = s(
+        'svg',
+        {
+            xmlns: 'http://www.w3.org/2000/svg',
+            viewBox: `0 0 ${size.width} ${size.height}`,
+            ...size,
+            role: 'img',
+            'aria-label': `${title}. ${subtitle ? `${subtitle}. ` : ''}${description}`,
+        },
+        [
+            s('title', title),
+            s('desc', description),
+            s('rect', { class: 'paper', x: '0', y: '0', ...size, fill: PAPER }),
+            ...content,
+        ],
+    );
+    return `${toHtml(drawn, { space: 'svg' })}\n`;
+}
+
+/** Lines and outlines. */
+export function inked(content: readonly Element[], properties: Readonly<Record<string, string>> = {}): Element {
+    return s(
+        'g',
+        {
+            class: 'ink',
+            stroke: INK,
+            'stroke-width': '1.6',
+            fill: PAPER,
+            'stroke-linejoin': 'round',
+            'stroke-linecap': 'round',
+            ...properties,
+        },
+        [...content],
+    );
+}
+
+/** Words. */
+export function lettered(content: readonly Element[], size = TEXT): Element {
+    return s('g', { class: 'words', fill: INK, 'font-family': 'sans-serif', 'font-size': `${size}` }, [...content]);
+}
+
+export function centred(words: string, x: number, y: number, size = TEXT): Element {
+    return s(
+        'text',
+        { x: `${round(x)}`, y: `${round(y)}`, 'text-anchor': 'middle', 'font-size': `${round(size)}` },
+        words,
+    );
+}
+
+/** The title, its baseline at `y`, and the line under it. */
+export function heading({ title, subtitle }: Drawing, x: number, y: number, size: number): Element[] {
+    const line = (words: string, down: number, properties: Readonly<Record<string, string>>): Element =>
+        s('text', { x: `${round(x)}`, y: `${round(y + down)}`, ...properties }, words);
+    return [
+        line(title, 0, { 'font-weight': 'bold', 'font-size': `${round(size)}` }),
+        ...(subtitle ? [line(subtitle, size * 1.15, { 'font-size': `${round(size * 0.85)}` })] : []),
+    ];
+}
+
+/** A bar of a round length with its name, its right end at `right`. @param unit millimetres in one unit of the picture */
+export function scaleBar(
+    right: number,
+    y: number,
+    { length, name, size = TEXT }: { readonly length: number; readonly name: string; readonly size?: number },
+): Element[] {
+    const from = round(right - length);
+    return [
+        s('path', {
+            class: 'ink',
+            d: `M ${from} ${round(y - size * 0.4)} v ${round(size * 0.4)} h ${round(length)} v ${round(-size * 0.4)}`,
+            stroke: INK,
+            'stroke-width': `${round(size * 0.12)}`,
+            fill: 'none',
+        }),
+        centred(name, from + length / 2, y - size * 0.5, size),
+    ];
+}
+
+/** SVG path data whose figures are rounded. */
+export function path(words: TemplateStringsArray, ...numbers: readonly number[]): string {
+    return words.reduce(
+        (text, word, index) => `${text}${word}${index < numbers.length ? round(numbers[index]!) : ''}`,
+        '',
+    );
+}
