@@ -43,8 +43,8 @@ export function drawRoom(room: RoomLayout, words: readonly TableWords[], drawing
                     'stroke-width': '40',
                 }),
                 ...placed.map((table) => {
-                    const at = toPage(table.at!);
-                    const turn = round(360 - table.at!.degrees);
+                    const at = toPage(table.at);
+                    const turn = round(360 - table.at.degrees);
                     return s(
                         'g',
                         {
@@ -87,7 +87,7 @@ export function drawRoom(room: RoomLayout, words: readonly TableWords[], drawing
                     'pass',
                 ),
                 ...placed.flatMap((table) => {
-                    const at = toPage(table.at!);
+                    const at = toPage(table.at);
                     const lines = words.find(({ name }) => name === table.name)?.lines ?? [];
                     return [table.name, ...lines].map((line, index, all) =>
                         centred(
