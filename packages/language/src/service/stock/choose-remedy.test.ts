@@ -164,6 +164,20 @@ describe('the dish room', () => {
         );
     });
 
+    it('comes to an end whatever the figures are', () => {
+        const minutes = fc.double({ min: 0, max: 200, noNaN: true });
+        const any = fc.record({ release: minutes, due: minutes, work: fc.double({ min: 0, max: 60, noNaN: true }) });
+        fc.assert(
+            fc.property(fc.array(any, { minLength: 1, maxLength: 5 }), (jobs) => {
+                const finished = finishTimes(jobs);
+                jobs.forEach(({ release, work }, index) =>
+                    expect(finished[index]!).toBeGreaterThanOrEqual(release + work - 1e-9),
+                );
+            }),
+            { seed: 13, numRuns: 2000 },
+        );
+    });
+
     it('never works before the pieces come, nor longer than it must', () => {
         fc.assert(
             fc.property(fc.array(job, { minLength: 1, maxLength: 6 }), (jobs) => {

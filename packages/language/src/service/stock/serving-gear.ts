@@ -83,7 +83,7 @@ export function servingGear(plan: Plan, service: Served): PieceCount[] {
     const largest = Math.max(...tables.covers);
     for (const { course, portions } of service.servings) {
         for (const { gear, volume, purpose, guests } of pouredIn(plan, portions)) {
-            const holds = cupboard.pieces.get(gear)?.measures.holds?.low;
+            const holds = cupboard.pieces.get(gear)?.measures.holds?.high;
             const each = holds ? Math.max(1, lotsOf(volume * Math.min(guests, largest), holds)) : 1;
             for (const piece of [gear, ...(cupboard.pieces.get(gear)?.pairs ?? []).map((pair) => pair.name)]) {
                 eachServer(piece, purpose, each, course.index);
@@ -169,7 +169,7 @@ function tablesOf({ seats, setFor }: Served): Tables {
     }
     const count = lotsOf(setFor, USUAL_TABLE);
     const covers = Array.from({ length: count }, (_, index) => Math.min(USUAL_TABLE, setFor - index * USUAL_TABLE));
-    return { covers, basis: `tables of ${USUAL_TABLE} reckoned, no room says` };
+    return { covers, basis: `tables of ${USUAL_TABLE} reckoned, as no room is stated` };
 }
 
 interface Poured {

@@ -64,7 +64,8 @@ describe('washing between courses', () => {
         // One rack at 45 an hour, forty forks at eight a minute, five minutes to dry.
         expect(wash!.times!.cleared).toBe(30);
         expect(wash!.times!.back).toBeCloseTo(30 + 60 / 45 + 40 / 8 + 5, 9);
-        expect(wash!.times!.wanted).toBe(75);
+        // The forks are laid as soon as the first table has been cleared of the main course.
+        expect(wash!.times!.wanted).toBe(65);
     });
 
     it('takes the rate from the cycle where no rate is stated (quantities 5)', () => {
@@ -119,9 +120,10 @@ describe('washing between courses', () => {
             menu: 'wash salad-plate after appetizer for salad  wash salad-fork after appetizer for salad',
         });
         const [plates, forks] = stock(slow).turnarounds;
-        // Two racks of plates at six minutes each, wanted two minutes before the forks; then one of forks, polished.
-        expect(plates!.times!.back).toBeCloseTo(30 + 12 + 5, 9);
-        expect(forks!.times!.back).toBeCloseTo(30 + 12 + 6 + 40 / 6 + 5, 9);
+        // The forks are wanted first: one rack of six minutes, and polished. Then two racks of plates.
+        expect(forks!.times!.back).toBeCloseTo(30 + 6 + 40 / 6 + 5, 9);
+        expect(plates!.times!.back).toBeCloseTo(30 + 6 + 40 / 6 + 12 + 5, 9);
+        expect([forks!.times!.wanted, plates!.times!.wanted]).toEqual([65, 73]);
     });
 });
 

@@ -128,8 +128,8 @@ function vesselSites(plan: Plan, service: Served, short: Piece): Site[] {
                 accepts: (other) =>
                     kind !== undefined &&
                     suitsKind(plan.cupboard, other.name, kind) &&
-                    standsOn(plan, other) === standsOn(plan, short) &&
-                    across(other) <= across(short) * WIDER &&
+                    needsNoOtherPlate(plan, other, facts) &&
+                    across(other) <= Math.max(across(short), across(facts.underliner)) * WIDER &&
                     volume <= (other.measures.holds?.low ?? Infinity) * CARRIED,
                 write: vessel
                     ? replacing(vessel.piece.origin)
@@ -144,11 +144,15 @@ function vesselSites(plan: Plan, service: Served, short: Piece): Site[] {
         });
 }
 
-const across = ({ measures }: Piece): number => measures.across?.high ?? 0;
+const across = (piece: Piece | undefined): number => piece?.measures.across?.high ?? 0;
 
-/** The plate that the house stands a vessel on. */
-function standsOn({ house }: Plan, { on }: Piece): string | undefined {
-    return on.find((named) => house.stock.length === 0 || (ownedOf(house, named.name) ?? 0) > 0)?.name;
+/** True where the other vessel stands on the same plate, or on none where none is written. */
+function needsNoOtherPlate({ house }: Plan, { on }: Piece, { dish, underliner }: DishFacts): boolean {
+    if (on.length === 0) {
+        return dish.served.under === undefined;
+    }
+    const under = on.find((named) => house.stock.length === 0 || (ownedOf(house, named.name) ?? 0) > 0)?.name;
+    return under === underliner?.name;
 }
 
 function underlinerSites(service: Served, short: Piece): Site[] {

@@ -1,4 +1,5 @@
 /** Pieces of one course washed in time for a later one: how many, and whether they are back. */
+import type { PieceFamily } from '../../plan/cupboard.js';
 import { findCourse } from '../../plan/names.js';
 import type { Plan, Wash } from '../../plan/types.js';
 import type { Run } from '../run/types.js';
@@ -46,7 +47,7 @@ export class WashableStock {
     pairsOf(piece: string, courses: number): WashCount[] {
         const pairs: WashCount[] = [];
         for (let after = 0; after < courses; after++) {
-            for (let later = after + 1; later <= courses; later++) {
+            for (let later = after + 1; later < courses; later++) {
                 const { count, saves } = this.between(piece, after, later);
                 if (count > 0) {
                     pairs.push({ piece, after, for: later, count, saves });
@@ -90,15 +91,15 @@ export function statedWashes(plan: Plan, stock: WashableStock): WashCount[] {
     });
 }
 
-/** The two courses of a wash by index; coffee comes after the last course. */
+/** The two courses of a wash by index. */
 export function coursesOf({ menu }: Plan, wash: Wash): readonly [number | undefined, number | undefined] {
-    const index = (name: string): number | undefined =>
-        findCourse(menu, name)?.index ?? (name === 'coffee' ? menu?.courses.length : undefined);
-    return [index(wash.after.name), index(wash.for.name)];
+    return [findCourse(menu, wash.after.name)?.index, findCourse(menu, wash.for.name)?.index];
 }
 
-/** Polished by hand before they are laid again. Common practice, no source. */
-const POLISHED: ReadonlySet<string> = new Set(['fork', 'knife', 'spoon', 'glass']);
+/** True for what is polished by hand before it is laid again. Common practice, no source. */
+export function isPolished(family: PieceFamily | undefined): boolean {
+    return family === 'fork' || family === 'knife' || family === 'spoon' || family === 'glass';
+}
 
 /**
  * When the pieces are back: all of them are cleared from the last table, then washed rack after rack, dried and polished.
@@ -112,11 +113,11 @@ export function turnaroundOf(
     run: Run | undefined,
 ): Turnaround {
     const racks = racksOf(plan, wash.piece, wash.count)?.racks ?? 0;
-    const family = plan.cupboard.pieces.get(wash.piece)?.family ?? '';
-    const polishing = room && POLISHED.has(family) ? wash.count / room.polishPerMinute : 0;
+    const isToPolish = isPolished(plan.cupboard.pieces.get(wash.piece)?.family);
+    const polishing = room && isToPolish ? wash.count / room.polishPerMinute : 0;
     const work = room ? (racks * 60) / room.racksPerHour + polishing : 0;
     const cleared = run?.courses.find(({ course }) => course === wash.after)?.cleared.last;
-    const wanted = run && wantedAt(run, wash, POLISHED.has(family));
+    const wanted = run && wantedAt(run, wash, isToPolish);
     const isTimed = room && racks > 0 && cleared !== undefined && wanted !== undefined;
     return {
         ...wash,
@@ -126,18 +127,24 @@ export function turnaroundOf(
     };
 }
 
-/** When the first of the pieces is wanted: plates and bowls for the plating, the rest when the table is laid for the course. */
+/**
+ * When the first of the pieces is wanted: plates and bowls for the plating; the rest when it is laid for the course, which at the
+ * earliest is when the first table has been cleared of the one before.
+ */
 function wantedAt(run: Run, wash: WashCount, isLaidAtTable: boolean): number | undefined {
     const course = run.courses.find((each) => each.course === wash.for);
     if (!course) {
         return undefined;
     }
+    if (!isLaidAtTable) {
+        return Math.min(course.fired, course.plated.first);
+    }
     const laying = run.tasks.filter(
         (task) => task.course === wash.for && (task.sort === 'relay' || task.sort === 'pour'),
     );
-    return isLaidAtTable
-        ? Math.min(course.served.first, ...laying.map((task) => task.start))
-        : Math.min(course.fired, course.plated.first);
+    const before = run.courses.find((each) => each.course === wash.for - 1)?.cleared.first;
+    const earliest = laying.length > 0 ? laying.map((task) => task.start) : [before ?? course.served.first];
+    return Math.min(course.served.first, ...earliest);
 }
 
 export function isBackInTime({ times }: Turnaround): boolean | undefined {
