@@ -8,6 +8,7 @@ import { pieceCustoms } from './customs/pieces.js';
 import { placeCustoms } from './customs/place.js';
 import { roomCustoms } from './customs/room.js';
 import { serviceCustoms } from './customs/service.js';
+import { setupCustoms } from './customs/setup.js';
 import { stockCustoms } from './customs/stock.js';
 import { supplyCustoms } from './customs/supplies.js';
 import { teamCustoms } from './customs/team.js';
@@ -31,6 +32,7 @@ export const customGroups = [
     { title: 'Order of courses', customs: courseCustoms },
     { title: 'Team', customs: teamCustoms },
     { title: 'Pace of the service', customs: paceCustoms },
+    { title: 'Setting up and striking', customs: setupCustoms },
     { title: 'Temperatures', customs: temperatureCustoms },
     { title: 'Stock', customs: stockCustoms },
     { title: 'Supplies', customs: supplyCustoms },

@@ -271,6 +271,7 @@ function readTask(scribe: Scribe, when: Task['when'], node: ast.Task, title: Tex
         takes: scribe.quantity(one<ast.TaskTakes>('TaskTakes', 'takes')?.time, ['time']),
         between: least && most && { least, most },
         after: first,
+        afterOrigin: after && scribe.origin(after),
         by: count && role && { count, role },
         origin: scribe.origin(node),
     };

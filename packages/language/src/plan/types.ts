@@ -418,6 +418,8 @@ export interface Task {
     readonly between?: { readonly least: Quantity; readonly most: Quantity };
     /** Titles of tasks that must be done first. */
     readonly after: readonly Text[];
+    /** The whole phrase, `after "Tables" and "Chairs"`. */
+    readonly afterOrigin?: Origin;
     readonly by?: { readonly count: Count; readonly role: Named };
     readonly origin: Origin;
 }

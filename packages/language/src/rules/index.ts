@@ -51,7 +51,6 @@ import missingUnit from './missing-unit.js';
 import misspeltWord from './misspelt-word.js';
 import noAlcoholFreeChoice from './no-alcohol-free-choice.js';
 import noSuchSeat from './no-such-seat.js';
-import nowhereToStand from './nowhere-to-stand.js';
 import offWithoutReason from './off-without-reason.js';
 import outsideIn from './outside-in.js';
 import pieceOnWrongSide from './piece-on-wrong-side.js';
@@ -72,8 +71,10 @@ import safetyNotWaivable from './safety-not-waivable.js';
 import samePieceTwice from './same-piece-twice.js';
 import seatTakenTwice from './seat-taken-twice.js';
 import seatsShort from './seats-short.js';
+import serviceOutlastsEvening from './service-outlasts-evening.js';
 import servicePlateTooSmall from './service-plate-too-small.js';
 import servingTemperature from './serving-temperature.js';
+import setupRunsLate from './setup-runs-late.js';
 import speechCollidesWithCourse from './speech-collides-with-course.js';
 import spoonTooHot from './spoon-too-hot.js';
 import startChillingBy from './start-chilling-by.js';
@@ -82,6 +83,8 @@ import steakWithoutSteakKnife from './steak-without-steak-knife.js';
 import stockShort from './stock-short.js';
 import tableWaits from './table-waits.js';
 import tablesDoNotFit from './tables-do-not-fit.js';
+import taskWithoutTime from './task-without-time.js';
+import tasksInACircle from './tasks-in-a-circle.js';
 import temperaturesContradict from './temperatures-contradict.js';
 import threePerSide from './three-per-side.js';
 import timeDoesNotExist from './time-does-not-exist.js';
@@ -108,9 +111,6 @@ import vesselTooWarm from './vessel-too-warm.js';
 import waiverWithoutEffect from './waiver-without-effect.js';
 import warmAtTheGuest from './warm-at-the-guest.js';
 import warmedYetPreset from './warmed-yet-preset.js';
-import warmerTooSmall from './warmer-too-small.js';
-import washTooLate from './wash-too-late.js';
-import washWithoutUse from './wash-without-use.js';
 import wineTemperature from './wine-temperature.js';
 import writtenOtherwise from './written-otherwise.js';
 import wrongUnit from './wrong-unit.js';
@@ -170,7 +170,6 @@ export const rules: readonly Rule[] = [
     misspeltWord,
     noAlcoholFreeChoice,
     noSuchSeat,
-    nowhereToStand,
     offWithoutReason,
     outsideIn,
     pieceOnWrongSide,
@@ -191,8 +190,10 @@ export const rules: readonly Rule[] = [
     samePieceTwice,
     seatTakenTwice,
     seatsShort,
+    serviceOutlastsEvening,
     servicePlateTooSmall,
     servingTemperature,
+    setupRunsLate,
     speechCollidesWithCourse,
     spoonTooHot,
     startChillingBy,
@@ -201,6 +202,8 @@ export const rules: readonly Rule[] = [
     stockShort,
     tableWaits,
     tablesDoNotFit,
+    taskWithoutTime,
+    tasksInACircle,
     temperaturesContradict,
     threePerSide,
     timeDoesNotExist,
@@ -227,9 +230,6 @@ export const rules: readonly Rule[] = [
     waiverWithoutEffect,
     warmAtTheGuest,
     warmedYetPreset,
-    warmerTooSmall,
-    washTooLate,
-    washWithoutUse,
     wineTemperature,
     writtenOtherwise,
     wrongUnit,

@@ -1,5 +1,6 @@
 import { customSpecs } from '../plan/customs.js';
 import type { NameSort, Occurrence, Plan } from '../plan/types.js';
+import { DERIVED_TASKS } from '../service/preparations/derived-tasks.js';
 import type { RuleInput } from './rule.js';
 
 /** The roles of a team that service is computed with; a house may name others. */
@@ -59,7 +60,8 @@ export function namesInReach(
         case 'pour-title':
             return plan.menu && declared(plan, sort);
         case 'task-title':
-            return declared(plan, sort);
+            // What is derived has titles too, and a task may come after it.
+            return [...declared(plan, sort), ...Object.values(DERIVED_TASKS).flat()];
     }
 }
 
