@@ -65,7 +65,7 @@ export function deriveService(plan: Plan): Service {
     );
     const pull = lazily(() => pullList(plan, counts(), statedWashes(plan, new WashableStock(counts(), variations))));
     const run = lazily(() => runService(plan, service));
-    const stock = lazily(() => stockOf(plan, service, service.run));
+    const stock = lazily(() => stockOf(plan, service, () => service.run));
     const supplies = lazily(() => suppliesOf(plan, service));
     const heat = lazily(() => heatOf(plan, service, service.run));
     const chilling = lazily(() => planChilling(plan, service, heat().air, service.run));

@@ -1,7 +1,8 @@
 /** What the dish room can do in an hour, from the house's `washing`. */
 import type { House } from '../../plan/types.js';
 import { lotsOf } from './lots.js';
-import type { DishRoom } from './types.js';
+import type { WashJob } from './dish-room-schedule.js';
+import type { DishRoom, Turnaround } from './types.js';
 
 /** Loading and unloading of one rack, s (quantities 5, the NSF method). */
 const HANDLING = 30;
@@ -48,4 +49,9 @@ export function dishRoomOf({ washing }: House): DishRoom | undefined {
         drying: drying ?? USUAL.drying,
         assumed: [...(polishing ? [] : ['polish']), ...(drying === undefined ? ['drying'] : [])],
     };
+}
+
+/** A wash as work of the dish room: what is wanted must be dry by then. None where nobody knows when. */
+export function jobOf({ times, work }: Turnaround, dishRoom: DishRoom | undefined): WashJob[] {
+    return times && dishRoom ? [{ release: times.cleared, due: times.wanted - dishRoom.drying, work }] : [];
 }

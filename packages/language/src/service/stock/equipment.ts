@@ -35,7 +35,7 @@ function isPlates(what: string, cupboard: Plan['cupboard']): boolean {
 }
 
 /** Every use of such gear, course by course. */
-export function equipmentUses(plan: Plan, service: Served, run: Run | undefined): EquipmentUse[] {
+export function equipmentUses(plan: Plan, service: Served, runOf: () => Run | undefined): EquipmentUse[] {
     const holders = plateHolders(plan);
     if (holders.length === 0) {
         return [];
@@ -70,9 +70,10 @@ export function equipmentUses(plan: Plan, service: Served, run: Run | undefined)
         });
     };
 
+    const shelves = holders.filter(({ gear }) => isSort(gear, 'pass-shelf'));
+    const warmers = holders.filter(({ gear }) => isSort(gear, 'plate-warmer'));
     for (const { course, portions } of service.servings) {
         const plates = portions.filter(({ count }) => count > 0);
-        const warmers = holders.filter(({ gear }) => isSort(gear, 'plate-warmer'));
         note(
             'warming',
             course,
@@ -96,9 +97,9 @@ export function equipmentUses(plan: Plan, service: Served, run: Run | undefined)
         if (isWaiting(plan, course.index)) {
             const atOnce = plates.filter(({ dish }) => !dish.platedAhead);
             note('preset', course, atOnce, standing);
-        } else if (run && ahead.length === 0) {
-            const peak = peakAtPass(run, course.index);
-            const shelves = holders.filter(({ gear }) => isSort(gear, 'pass-shelf'));
+        } else if (shelves.length > 0 && ahead.length === 0) {
+            const run = runOf();
+            const peak = run && peakAtPass(run, course.index);
             if (peak) {
                 note('pass', course, plates, shelves, { peak });
             }

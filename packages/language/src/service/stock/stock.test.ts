@@ -30,7 +30,7 @@ menu {
     ${menu}
 }`;
     const { plan, service } = check('supper.cover', filesInMemory({ 'supper.cover': text }));
-    return { plan, service, stock: (run?: Run) => stockOf(plan, service, run) };
+    return { plan, service, stock: (run?: Run) => stockOf(plan, service, () => run) };
 }
 
 /** A course that is served and cleared between these minutes after guests are seated. */
