@@ -114,11 +114,12 @@ class Simulation {
     }
 
     private addLink(to: number, link: NonNullable<Network['activities'][number]['after']>[number]): void {
-        const { activity, from, lag } = precedence(link);
+        const isPlain = typeof link === 'number';
+        const activity = isPlain ? link : link.activity;
         const place = this.linkTo.length;
         this.linkTo.push(to);
-        this.linkLag.push(lag);
-        this.linkFromStart.push(from === 'start');
+        this.linkLag.push(isPlain ? 0 : link.lag);
+        this.linkFromStart.push(!isPlain && link.from === 'start');
         this.nextLink.push(this.firstLink[activity]!);
         this.firstLink[activity] = place;
     }

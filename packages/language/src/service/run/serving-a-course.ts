@@ -2,7 +2,7 @@
 import type { Evening } from './evening.js';
 import type { Draws } from './draws.js';
 import type { Precedence } from './network.js';
-import type { Turn, WorkNetwork } from './work-network.js';
+import type { Tag, Turn, WorkNetwork } from './work-network.js';
 import type { Workforce } from './workforce.js';
 
 /** One trip with plates of one table. */
@@ -64,7 +64,7 @@ export function serveTable(input: ServingInput): Serving {
         const before = trips.at(-1);
         // Once a table has begun to be served it is finished before the next.
         const turn: Turn = { rank, isBegun: before !== undefined };
-        const plated = dishes.map((dish) => plate(input, dish, turn, before?.plated.at(-1)));
+        const plated = plateTrip(input, dishes, turn, before?.plated.at(-1));
         const way = out * (1 + draws.trip() * pace.tripSpread);
         const setting = dishes.length * pace.settingDown;
         const tag = { course, table, count: dishes.length };
@@ -105,24 +105,27 @@ export function serveTable(input: ServingInput): Serving {
 }
 
 /**
- * @param before the plate before it at the same table, where that one leaves with an earlier trip
- * @returns the activity that plates it, or the call where the plan names no line and plates are ready then
+ * @param before the plate before them at the same table, that leaves with an earlier trip
+ * @returns the activities that plate them; the call where the plan names no line and plates are ready then
  */
-function plate(input: ServingInput, dish: number, turn: Turn, before: number | undefined): number {
-    const { evening, workforce, network, course, table, call, callAhead } = input;
-    if (workforce.lines === undefined) {
-        return call;
+function plateTrip(
+    { evening, workforce, network, course, table, call, callAhead }: ServingInput,
+    dishes: readonly number[],
+    turn: Turn,
+    before: number | undefined,
+): number[] {
+    const { lines: pool } = workforce;
+    if (pool === undefined) {
+        return dishes.map(() => call);
     }
-    const isAhead = evening.courses[course]?.dishes[dish]?.isAhead === true;
-    return network.add(
-        { sort: 'plate', course, table, count: 1 },
-        {
-            duration: stationsOf(evening, course, dish),
-            after: [isAhead ? callAhead : call, ...(before === undefined ? [] : [sinceStart(before)])],
-            pool: workforce.lines,
-        },
-        { ...turn, atLeisure: isAhead },
-    );
+    const since = before === undefined ? [] : [sinceStart(before)];
+    const tag: Tag = { sort: 'plate', course, table, count: 1 };
+    const live = { after: [call, ...since], turn };
+    const ahead = { after: [callAhead, ...since], turn: { ...turn, atLeisure: true } };
+    return dishes.map((dish) => {
+        const when = evening.courses[course]?.dishes[dish]?.isAhead ? ahead : live;
+        return network.add(tag, { duration: stationsOf(evening, course, dish), after: when.after, pool }, when.turn);
+    });
 }
 
 function sinceStart(activity: number, lag = 0): Precedence {
