@@ -1,4 +1,4 @@
-/** What is counted, against rows of quantities.md. Standard drinks (Q13, Q14), racks and rooms are not computed yet. */
+/** What is counted, against rows of quantities.md. Stock, racks and supplies are in `stock.test.ts`, drinks in `bottles.test.ts`. */
 import { describe, expect, it } from 'vitest';
 import { course, place } from '../support/evening.js';
 

@@ -1,6 +1,5 @@
 /** What the dish room can do in an hour, from the house's `washing`. */
 import type { House } from '../../plan/types.js';
-import { lotsOf } from './lots.js';
 import type { WashJob } from './dish-room-schedule.js';
 import type { DishRoom, Turnaround } from './types.js';
 
@@ -12,16 +11,6 @@ const USUAL = { drying: 5, polish: 6 } as const;
 /** Racks that a machine takes in an hour. @param cycle s, > 0 (quantities 5) */
 export function racksPerHour(cycle: number): number {
     return 3600 / (cycle + HANDLING);
-}
-
-/** Whole racks, and the hours a machine takes for them. @param each pieces of a rack @param perHour racks per hour, > 0 */
-export function loadsOf(
-    pieces: number,
-    each: number,
-    perHour: number,
-): { readonly racks: number; readonly hours: number } {
-    const racks = lotsOf(pieces, each);
-    return { racks, hours: racks / perHour };
 }
 
 /**
