@@ -61,8 +61,8 @@ const figure = (celsius: number) => ({ celsius });
 
 describe('every clause lands in the plan', () => {
     it.each<readonly [string, Parts, object]>([
-        ['doors', { event: 'doors 18:30' }, { event: { doors: '18:30' } }],
-        ['ends', { event: 'ends 23:30' }, { event: { ends: '23:30' } }],
+        ['doors', { event: 'doors 18:30' }, { event: { doors: { local: '18:30' } } }],
+        ['ends', { event: 'ends 23:30' }, { event: { ends: { local: '23:30' } } }],
         [
             'rented pieces',
             { event: 'rent 30 salad-fork, 12 tablecloth' },
@@ -75,7 +75,7 @@ describe('every clause lands in the plan', () => {
         [
             'crew meals',
             { event: 'crew 6 eat "Lamb" at 17:15' },
-            { event: { crew: { count: 6, eat: 'Lamb', at: '17:15' } } },
+            { event: { crew: { count: 6, eat: 'Lamb', at: { local: '17:15' } } } },
         ],
         ['local code', { event: 'local code uk' }, { house: { localCode: { name: 'uk' } } }],
         ['guaranteed', { guests: 'guaranteed 20' }, { event: { guests: { guaranteed: 20 } } }],
@@ -109,7 +109,7 @@ describe('every clause lands in the plan', () => {
             { course: 'lasts 35 min, give or take 5 min' },
             course({ lasts: { minutes: 35, giveOrTake: { minutes: 5 } } }),
         ],
-        ['starts at', { course: 'starts at 19:20' }, course({ startsAt: '19:20' })],
+        ['starts at', { course: 'starts at 19:20' }, course({ startsAt: { local: '19:20' } })],
         ['plated in', { course: 'plated in 10 s, 6 s' }, dish({ platedIn: [{ written: '10 s' }, { minutes: 0.1 }] })],
         ['plated ahead', { course: 'plated ahead into hot-box' }, dish({ platedAhead: { into: 'hot-box' } })],
         ['preset', { course: 'preset 10 min before seating' }, course({ preset: { beforeSeating: { minutes: 10 } } })],
@@ -184,7 +184,7 @@ describe('every clause lands in the plan', () => {
         [
             'speech at a time',
             { menu: 'speech "Welcome" at 20:15, lasts 5 min' },
-            { menu: { toastsAndSpeeches: [{ startsAt: '20:15' }] } },
+            { menu: { toastsAndSpeeches: [{ startsAt: { local: '20:15' } }] } },
         ],
         [
             'wash',
