@@ -24,6 +24,11 @@ export const CLIENT: Client = {
     showsVirtualTexts: true,
     registersWatchers: false,
     tellsFolders: true,
+    takesNewFiles: true,
+    asksReasons: false,
+    takesSnippets: true,
+    hasSettings: false,
+    refreshes: false,
 };
 
 export const FOLDER = 'file:///saltmarsh';

@@ -12,6 +12,7 @@ import type {
     Hover,
     InitializeResult,
     Location,
+    Range,
     SemanticTokens,
     SymbolInformation,
     TextEdit,
@@ -52,9 +53,10 @@ describe('the language server over stdio', () => {
     it('says what it can and leaves with exit code 0, having said nothing aside', async () => {
         expect(result.serverInfo?.name).toBe('underliner');
         expect(Object.keys(result.capabilities).sort().join(' ')).toBe(
-            'codeActionProvider completionProvider definitionProvider documentFormattingProvider ' +
-                'documentHighlightProvider documentLinkProvider documentRangeFormattingProvider ' +
-                'documentSymbolProvider foldingRangeProvider hoverProvider referencesProvider renameProvider ' +
+            'codeActionProvider codeLensProvider completionProvider definitionProvider documentFormattingProvider ' +
+                'documentHighlightProvider documentLinkProvider documentOnTypeFormattingProvider ' +
+                'documentRangeFormattingProvider documentSymbolProvider foldingRangeProvider hoverProvider ' +
+                'inlayHintProvider referencesProvider renameProvider selectionRangeProvider ' +
                 'semanticTokensProvider textDocumentSync workspace workspaceSymbolProvider',
         );
         await talk.open(PLAN);
@@ -251,6 +253,35 @@ describe('a client', () => {
         expect(talk.text(PLAN)).toBe(laidOut);
         await talk.type(PLAN, 'menu {', 'menu');
         expect(await talk.ask('textDocument/formatting', PLAN, options)).toEqual([]);
+    });
+
+    it('is told figures between and above the lines, what a selection grows to, and what a rename of a file changes', async () => {
+        const range = { start: { line: 0, character: 0 }, end: { line: 99, character: 0 } };
+        const hints = await talk.ask<{ label: string }[]>('textDocument/inlayHint', PLAN, { range });
+        expect(hints.map(({ label }) => label)).toContain('22 guests');
+        const lenses = await talk.ask<{ command: { title: string } }[]>('textDocument/codeLens', PLAN);
+        expect(lenses[0]?.command.title).toContain('24 guests');
+        const positions = [talk.position(PLAN, 'soup-spoon', 3)];
+        const [grown] = await talk.ask<{ range: Range }[]>('textDocument/selectionRange', PLAN, { positions });
+        expect(grown?.range).toEqual(talk.range(PLAN, 'soup-spoon'));
+        const files = [{ oldUri: talk.uri('house.cover'), newUri: talk.uri('our-house.cover') }];
+        await talk.apply(await talk.request<WorkspaceEdit>('workspace/willRenameFiles', { files }));
+        expect(talk.text(PLAN)).toContain('use "our-house.cover"');
+    });
+
+    it('compiles, sums up, begins a new event and lays out by requests of its own', async () => {
+        const uri = talk.uri(PLAN);
+        const compiled = await talk.request<{ text: string; uri: string }>('underliner/compile', { uri });
+        expect(compiled.uri).toBe(talk.uri('supper.plan.json'));
+        expect(JSON.parse(compiled.text)).toMatchObject({ event: { title: 'Quiet supper' } });
+        expect(await talk.request('underliner/compile', { uri: talk.uri('house.cover') })).toMatchObject({ errors: 0 });
+        expect(await talk.request('underliner/summary', { uri })).toMatchObject({ guests: 24, courses: 3 });
+        expect(await talk.request('underliner/summary', { uri: talk.uri('nothing.cover') })).toBeNull();
+        const asked = { folder: talk.uri('.'), title: 'Noon', date: '2026-06-20', guests: '12' };
+        expect(await talk.request('underliner/newEvent', asked)).toMatchObject({ name: 'noon.cover' });
+        const plans = await talk.request<string[]>('underliner/plans', { uri: talk.uri('').replace(/\/$/, '') });
+        expect(plans).toEqual(['cupboard', 'house', 'supper'].map((name) => talk.uri(`${name}.cover`)));
+        expect(await talk.request('underliner/layOut', { uri })).toEqual({ edits: [] });
     });
 
     it('shows the outline, finds symbols, folds, colours and links', async () => {

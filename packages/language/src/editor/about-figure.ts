@@ -25,11 +25,25 @@ const OTHER: Partial<Record<UnitName, readonly [UnitName, number]>> = {
 const units = Object.keys(UNITS).sort((a, b) => b.length - a.length);
 const FIGURE = new RegExp(`[-\u2212]?\\d+(?:[.,]\\d+)?\\s*(${units.join('|')})(?![\\p{L}\\p{N}-])`, 'gu');
 
-/** The figure with its unit at an offset, in the other system: `64 °C is 147 °F.` */
+/** A figure with its unit in a text. */
+export interface WrittenFigure {
+    readonly written: string;
+    /** In the other system of units, rounded as a cook reads it. */
+    readonly other: string;
+    readonly start: number;
+    readonly end: number;
+}
+
+/** The figure at an offset with what it is in the other system: `64 °C is 147 °F.` */
 export function aboutFigure(
     text: string,
     offset: number,
 ): { readonly words: string; readonly start: number; readonly end: number } | undefined {
+    const figure = figureAt(text, offset);
+    return figure && { words: `${figure.written} is ${figure.other}.`, start: figure.start, end: figure.end };
+}
+
+export function figureAt(text: string, offset: number): WrittenFigure | undefined {
     const start = text.lastIndexOf('\n', offset - 1) + 1;
     const lineEnd = text.indexOf('\n', offset);
     const line = text.slice(start, lineEnd < 0 ? text.length : lineEnd);
@@ -41,7 +55,7 @@ export function aboutFigure(
         const { value } = readNumber(match[0].slice(0, -unit.length).trim());
         if (from <= offset && offset <= to && other !== undefined && value !== undefined && !isInText(text, from)) {
             const written = match[0].replace(/\s+/g, ' ');
-            return { words: `${written} is ${show(toComputing(value, unit), other, digits)}.`, start: from, end: to };
+            return { written, other: show(toComputing(value, unit), other, digits), start: from, end: to };
         }
     }
     return undefined;

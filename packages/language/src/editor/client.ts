@@ -9,16 +9,33 @@ export interface Client {
     readonly showsVirtualTexts: boolean;
     readonly registersWatchers: boolean;
     readonly tellsFolders: boolean;
+    /** An edit may make files. */
+    readonly takesNewFiles: boolean;
+    /** It asks for a reason where one is wanted; see `BECAUSE_COMMAND`. */
+    readonly asksReasons: boolean;
+    readonly takesSnippets: boolean;
+    /** It can be asked for its settings, and tells when they change. */
+    readonly hasSettings: boolean;
+    /** It asks for hints and figures above lines again when it is told to. */
+    readonly refreshes: boolean;
 }
 
 export function clientOf({ capabilities, initializationOptions }: InitializeParams): Client {
     const { textDocument, workspace }: ClientCapabilities = capabilities;
+    const own = (initializationOptions ?? {}) as { readonly virtualTexts?: unknown; readonly reasons?: unknown };
     return {
         takesVersionedEdits: workspace?.workspaceEdit?.documentChanges === true,
         takesRelated: textDocument?.publishDiagnostics?.relatedInformation === true,
         takesSymbolTree: textDocument?.documentSymbol?.hierarchicalDocumentSymbolSupport === true,
-        showsVirtualTexts: (initializationOptions as { virtualTexts?: unknown } | undefined)?.virtualTexts === true,
+        showsVirtualTexts: own.virtualTexts === true,
         registersWatchers: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
         tellsFolders: workspace?.workspaceFolders === true,
+        takesNewFiles:
+            workspace?.workspaceEdit?.documentChanges === true &&
+            workspace.workspaceEdit.resourceOperations?.includes('create') === true,
+        asksReasons: own.reasons === true,
+        takesSnippets: textDocument?.completion?.completionItem?.snippetSupport === true,
+        hasSettings: workspace?.configuration === true,
+        refreshes: workspace?.inlayHint?.refreshSupport === true && workspace.codeLens?.refreshSupport === true,
     };
 }

@@ -1,15 +1,30 @@
-import { CodeActionKind, type CodeAction, type CodeActionParams, type Diagnostic } from 'vscode-languageserver';
+import {
+    CodeActionKind,
+    CodeActionTriggerKind,
+    type CodeAction,
+    type CodeActionParams,
+    type Diagnostic,
+} from 'vscode-languageserver';
 import type { Client } from './client.js';
 import { diagnosticOf, type FindingData } from './diagnostics.js';
 import { fixAll } from './fix-all.js';
-import { editsOf, type TextEdit } from './fixes.js';
+import { editsOf } from './fixes.js';
 import type { Folder, PlacedFinding } from './folder.js';
+import { refactorings, type Refactoring } from './refactorings/index.js';
+import { difference } from './text-difference.js';
+import { silence, silencings } from './waiving.js';
 import { workspaceEdit } from './workspace-edit.js';
 import type { Place } from './workspace.js';
 
 export const FIX_ALL = `${CodeActionKind.SourceFixAll}.underliner`;
 
-/** The fixes of the findings in a range, and one action that applies every fix that is surely meant. */
+/** The command of a client that asks for the reason itself and then for the edits, with `BECAUSE_REQUEST`. */
+export const BECAUSE_COMMAND = 'underliner.because';
+
+/**
+ * The fixes of the findings in a range, one action that applies every fix that is surely meant, ways to silence what is found
+ * with a reason, and, where they are asked for, what else can be done with the words there.
+ */
 export function codeActions(place: Place, { range, context }: CodeActionParams, client: Client): CodeAction[] {
     const { folder, path } = place;
     const document = folder.documentOf(path);
@@ -25,7 +40,33 @@ export function codeActions(place: Place, { range, context }: CodeActionParams, 
         ? meant.flatMap((placed) => fixesOf(folder, placed, context.diagnostics, client))
         : [];
     const all = wants(FIX_ALL) && (context.only || meant.length > 0) ? fixAllAction(place, client) : [];
-    return [...fixes, ...all];
+    const silenced = wants(CodeActionKind.QuickFix)
+        ? meant.flatMap((placed) => silencingsOf(folder, placed, client))
+        : [];
+    // Where the client only looks whether there is something, a figure is nothing.
+    const isAsked = context.triggerKind !== CodeActionTriggerKind.Automatic || context.only !== undefined;
+    const others = isAsked ? refactorings({ folder, path, start, end }).filter(({ kind }) => wants(kind)) : [];
+    return [...fixes, ...silenced, ...all, ...others.flatMap((each) => refactoringAction(folder, each, client))];
+}
+
+function refactoringAction(folder: Folder, { title, kind, edits, creates }: Refactoring, client: Client): CodeAction[] {
+    if (creates && !client.takesNewFiles) {
+        return [];
+    }
+    return [{ title, kind, edit: workspaceEdit(folder, edits, client, creates) }];
+}
+
+/** A client that can ask is asked for the reason; another gets an empty one, which is found until it is filled in. */
+function silencingsOf(folder: Folder, placed: PlacedFinding, client: Client): CodeAction[] {
+    return silencings(folder, placed).flatMap(({ title, ...silencing }): CodeAction[] => {
+        const kind = CodeActionKind.QuickFix;
+        if (client.asksReasons) {
+            const asked = { uri: folder.uriOf(placed.plan), ...silencing };
+            return [{ title, kind, command: { title, command: BECAUSE_COMMAND, arguments: [asked] } }];
+        }
+        const edits = silence(folder, silencing, '');
+        return edits.size > 0 ? [{ title, kind, edit: workspaceEdit(folder, edits, client) }] : [];
+    });
 }
 
 function fixesOf(folder: Folder, placed: PlacedFinding, told: readonly Diagnostic[], client: Client): CodeAction[] {
@@ -77,18 +118,4 @@ function fixAllAction({ folder, path }: Place, client: Client): CodeAction[] {
     return [
         { title: 'Apply every fix that is surely meant', kind: FIX_ALL, edit: workspaceEdit(folder, edits, client) },
     ];
-}
-
-/** The one edit that makes one text the other, without what both begin and end with. */
-export function difference(before: string, after: string): TextEdit {
-    const most = Math.min(before.length, after.length);
-    let start = 0;
-    while (start < most && before[start] === after[start]) {
-        start++;
-    }
-    let same = 0;
-    while (same < most - start && before[before.length - 1 - same] === after[after.length - 1 - same]) {
-        same++;
-    }
-    return { start, end: before.length - same, text: after.slice(start, after.length - same) };
 }

@@ -5,6 +5,7 @@ import { cursorAt, type Cursor } from './cursor.js';
 import { isReadable, nextAfter, type Next } from './next-words.js';
 import { eventsWith } from './names.js';
 import { nameProposals, RANK, unitProposals, wordProposals, type Proposal } from './proposals.js';
+import { relativePath } from './relative-path.js';
 import { wantedNameAt, wantedUnitAt } from './wanted-name.js';
 import type { Words } from './words.js';
 import type { Place } from './workspace.js';
@@ -91,19 +92,14 @@ function inText({ folder, path }: Place, cursor: Cursor, next: Next): Proposal[]
     if (/\buse\s*$/.test(cursor.item)) {
         const known = folder.checked(path).plan.readings.map(({ file }) => file);
         const others = folder.plans.filter((plan) => plan !== path && !known.includes(plan));
-        return others.map((plan) => ({ name: relative(path, plan), kind: CompletionItemKind.File, rank: RANK.name }));
+        return others.map((plan) => ({
+            name: relativePath(path, plan),
+            kind: CompletionItemKind.File,
+            rank: RANK.name,
+        }));
     }
     const wanted = next.takesText ? wantedNameAt(cursor, 'text').occurrence : undefined;
     return wanted ? nameProposals(wanted, checkedFor({ folder, path }), cursor.start, next.properties) : [];
-}
-
-/** The path to a file as a `use` line writes it. */
-function relative(from: string, to: string): string {
-    const here = from.split('/').slice(0, -1);
-    const there = to.split('/');
-    const shared = here.findIndex((part, index) => part !== there[index]);
-    const common = shared < 0 ? here.length : shared;
-    return [...here.slice(common).map(() => '..'), ...there.slice(common)].join('/');
 }
 
 /** The word that says what the figure before the cursor measures. */

@@ -7,15 +7,19 @@ import type { Place } from './workspace.js';
 /** The paths after `use` and `recipe` that lead to a file. */
 export function documentLinks({ folder, path }: Place): DocumentLink[] {
     const reading = folder.readingOf(path);
-    const links = reading ? [...reading.uses, ...recipesOf(reading)] : [];
-    const byPlace = new Map(links.map((link) => [link.origin.start, link]));
-    return [...byPlace.values()].flatMap(({ text, origin }) => {
+    return (reading ? pathsOf(reading) : []).flatMap(({ text, origin }) => {
         const target = resolvePath(path, text);
         const isThere = target !== undefined && folder.textOf(target) !== undefined;
         // Without the quotes.
         const range = folder.rangeOf({ ...origin, start: origin.start + 1, end: origin.end - 1 });
         return isThere && range ? [{ range, target: folder.uriOf(target) }] : [];
     });
+}
+
+/** Every path that a file names after `use` and `recipe`, with its quotes; each place once. */
+export function pathsOf(reading: Reading): readonly Text[] {
+    const paths = [...reading.uses, ...recipesOf(reading)];
+    return [...new Map(paths.map((path) => [path.origin.start, path])).values()];
 }
 
 function recipesOf({ menus }: Reading): Text[] {

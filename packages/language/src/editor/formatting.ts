@@ -1,5 +1,6 @@
-import type { Range, TextEdit as ProtocolEdit } from 'vscode-languageserver';
+import type { Position, Range, TextEdit as ProtocolEdit } from 'vscode-languageserver';
 import { formatEdits } from './format.js';
+import { wordsOf } from './page.js';
 import { protocolEdits } from './workspace-edit.js';
 import type { Place } from './workspace.js';
 
@@ -22,4 +23,23 @@ export function formatRange({ folder, path }: Place, range: Range): ProtocolEdit
               }),
           )
         : [];
+}
+
+/** As `formatDocument`, for the lines of the block whose brace was just typed before the cursor. */
+export function formatBlock({ folder, path }: Place, position: Position): ProtocolEdit[] {
+    const document = folder.documentOf(path);
+    const text = document?.getText() ?? '';
+    const end = document?.offsetAt(position) ?? 0;
+    const open: number[] = [];
+    for (const { sort, start, end: stop } of wordsOf(text)) {
+        if (sort === 'open') {
+            open.push(start);
+        } else if (sort === 'close') {
+            const start = open.pop();
+            if (stop === end && start !== undefined) {
+                return protocolEdits(folder, path, formatEdits(text, { start, end }));
+            }
+        }
+    }
+    return [];
 }

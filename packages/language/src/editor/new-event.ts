@@ -3,6 +3,7 @@ import { standardCupboard } from '../cupboard/standard.js';
 import type { Files } from '../plan/files.js';
 import { readDate } from '../plan/read-written.js';
 import type { Severity } from '../plan/types.js';
+import { fileStem, freePlanPath } from './file-names.js';
 import { formatText } from './format.js';
 import type { Folder } from './folder.js';
 import type { AnswerProblem, CheckAnswer, NewEvent, NewEventAnswer } from './requests.js';
@@ -59,8 +60,8 @@ export function newEvent(asked: NewEvent, folder: Folder | undefined): NewEventA
         return { refused: refused! };
     }
     const within = pathIn(folder, asked.folder);
-    const name = freeName(title.value, within, folder);
-    const path = within + name;
+    const path = freePlanPath(folder?.plans ?? [], within, fileStem(title.value, 'event'));
+    const name = path.slice(within.length);
     const zone = zoneOf(folder) ?? asked.zone ?? 'UTC';
     const facts = { title: title.value, date: date.value, guests: guests.value, zone };
     const ways = waysToBegin(zone, within, folder).map((way) => textOf(facts, way));
@@ -165,21 +166,4 @@ function pathIn(folder: Folder | undefined, uri: string | undefined): string {
     const inside = folder && uri?.startsWith(`${folder.uri}/`) ? uri.slice(folder.uri.length + 1) : '';
     const path = inside.split('/').map(decodeURIComponent).join('/').replace(/\/+$/, '');
     return path === '' ? '' : `${path}/`;
-}
-
-/** Small letters joined by hyphens, and a number where the name is taken. */
-function freeName(title: string, within: string, folder: Folder | undefined): string {
-    const plain = title.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase();
-    const stem =
-        plain
-            .replace(/[^\p{L}\p{N}]+/gu, '-')
-            .replace(/^-+|-+$/g, '')
-            .slice(0, 60) || 'event';
-    const taken = new Set(folder?.plans.map((plan) => plan.normalize('NFC').toLowerCase()));
-    for (let number = 1; ; number++) {
-        const name = `${stem}${number === 1 ? '' : `-${number}`}.cover`;
-        if (!taken.has(`${within}${name}`.normalize('NFC').toLowerCase())) {
-            return name;
-        }
-    }
 }

@@ -1,16 +1,19 @@
 import type { Connection } from 'vscode-languageserver';
 import { quoted } from '../rules/wording.js';
+import type { Client } from './client.js';
 import { compilePlan } from './compiling.js';
 import { formatText } from './format.js';
 import { formatDocument } from './formatting.js';
 import { newEvent, problemOf } from './new-event.js';
 import {
+    BECAUSE_REQUEST,
     CHECK_ANSWER_REQUEST,
     COMPILE_REQUEST,
     LAY_OUT_REQUEST,
     NEW_EVENT_REQUEST,
     PLANS_REQUEST,
     SUMMARY_REQUEST,
+    type Because,
     type CheckAnswer,
     type LayOutAnswer,
     type NewEvent,
@@ -19,10 +22,17 @@ import {
 } from './requests.js';
 import { summaryOf } from './summary.js';
 import { virtualText, VIRTUAL_TEXT_REQUEST } from './virtual-texts.js';
+import { silence, type Silencing } from './waiving.js';
+import { workspaceEdit } from './workspace-edit.js';
 import type { Place, Workspace } from './workspace.js';
 
 /** Answers what a client of this program asks beyond the editor's protocol; see `requests.ts`. */
-export function answerOwnRequests(connection: Connection, workspace: Workspace, ready: Promise<void>): void {
+export function answerOwnRequests(
+    connection: Connection,
+    workspace: Workspace,
+    client: () => Client,
+    ready: Promise<void>,
+): void {
     /** Once everything is read, and where there is such a plan. */
     const ofFile = <Answer>(request: string, answer: (place: Place) => Answer): void => {
         connection.onRequest(request, async ({ uri }: OfFile): Promise<Answer | null> => {
@@ -45,6 +55,12 @@ export function answerOwnRequests(connection: Connection, workspace: Workspace, 
         return newEvent(asked, asked.folder === undefined ? undefined : workspace.locate(`${asked.folder}/_`).folder);
     });
     connection.onRequest(CHECK_ANSWER_REQUEST, (asked: CheckAnswer) => problemOf(asked) ?? null);
+    connection.onRequest(BECAUSE_REQUEST, ({ silencing, reason }: Because) => {
+        const { uri, ...asked } = silencing as Omit<Silencing, 'title'> & OfFile;
+        const { folder } = workspace.locate(uri);
+        const edits = silence(folder, asked, reason);
+        return edits.size > 0 ? workspaceEdit(folder, edits, client()) : null;
+    });
     connection.onRequest(VIRTUAL_TEXT_REQUEST, ({ uri }: OfFile) => {
         const text = virtualText(uri);
         return text === undefined ? null : { text };

@@ -27,6 +27,7 @@ export class Publisher {
     /** What the client was last told, by address. */
     private readonly told = new Map<string, string>();
     private isScheduled = false;
+    private isOtherChanged = false;
     /** How often texts have changed. */
     private changes = 0;
 
@@ -34,6 +35,8 @@ export class Publisher {
         private readonly connection: Pick<Connection, 'sendDiagnostics' | 'console'>,
         private readonly workspace: Workspace,
         private readonly client: () => Client,
+        /** When all is told and a plan in sight has changed through another file than its own. */
+        private readonly onOthersChanged: () => void = () => undefined,
     ) {
         workspace.onTouched((touched) => this.touched(touched));
     }
@@ -46,6 +49,7 @@ export class Publisher {
             queue.add(plan);
         }
         this.changes++;
+        this.isOtherChanged ||= plans.some((plan) => plan !== files[0] && folder.isOpen(plan));
         files.forEach((file) => of(this.stale, folder).add(file));
         this.schedule();
     }
@@ -78,6 +82,9 @@ export class Publisher {
         this.isScheduled = false;
         if (this.queue.size > 0 || this.stale.size > 0) {
             this.schedule();
+        } else if (this.isOtherChanged) {
+            this.isOtherChanged = false;
+            this.onOthersChanged();
         }
     }
 

@@ -73,6 +73,15 @@ export interface Summary {
     readonly worst?: { readonly severity: Severity; readonly message: string; readonly rule: string };
 }
 
+/** `Because` → `WorkspaceEdit`, or `null` where there is no place for it any more: what silences a finding, with the reason. */
+export const BECAUSE_REQUEST = 'underliner/because';
+/** A finding to silence, and why. */
+export interface Because {
+    /** What the command of the code action was given. */
+    readonly silencing: unknown;
+    readonly reason: string;
+}
+
 /** `OfFolder` → the addresses of every plan in it, opened or not. */
 export const PLANS_REQUEST = 'underliner/plans';
 /** A folder by its address. */

@@ -1,28 +1,32 @@
 import {
-    CodeActionKind,
     DidChangeWatchedFilesNotification,
-    TextDocumentSyncKind,
     type CancellationToken,
     type Connection,
     type InitializeResult,
     type Position,
     type TextDocumentIdentifier,
 } from 'vscode-languageserver';
+import { capabilitiesFor } from './capabilities.js';
 import { clientOf, type Client } from './client.js';
-import { codeActions, FIX_ALL } from './code-actions.js';
-import { completionAt, TRIGGERS } from './completion.js';
+import { ClientSettings } from './client-settings.js';
+import { codeActions } from './code-actions.js';
+import { codeLenses } from './code-lens.js';
+import { completionAt } from './completion.js';
 import { definitionAt } from './definition.js';
 import type { Disk } from './disk.js';
 import { documentLinks } from './document-links.js';
 import { documentSymbols, flatSymbols, workspaceSymbols } from './document-symbols.js';
+import { editsForRenames } from './file-renames.js';
 import { foldingRanges } from './folding.js';
-import { formatDocument, formatRange } from './formatting.js';
+import { formatBlock, formatDocument, formatRange } from './formatting.js';
 import { hoverAt } from './hover.js';
+import { inlayHints } from './inlay-hints.js';
 import { answerOwnRequests } from './own-requests.js';
 import { Publisher } from './publisher.js';
 import { highlightsAt, referencesAt } from './references.js';
 import { renamableAt, renameAt } from './rename.js';
-import { legend, semanticTokens } from './semantic-tokens.js';
+import { selectionRanges } from './selection-ranges.js';
+import { semanticTokens } from './semantic-tokens.js';
 import { createCoverServices } from './services.js';
 import { Words } from './words.js';
 import { Workspace, type Place } from './workspace.js';
@@ -58,7 +62,8 @@ export function startLanguageServer(
     let whenReady: () => void = () => undefined;
     const ready = new Promise<void>((resolve) => (whenReady = resolve));
     const known = (): Client => client!;
-    new Publisher(connection, workspace, known);
+    const settings = new ClientSettings(connection, known);
+    new Publisher(connection, workspace, known, () => settings.refresh());
 
     connection.onInitialize((params): InitializeResult => {
         client = clientOf(params);
@@ -88,6 +93,7 @@ export function startLanguageServer(
                 void Promise.all(added.map(({ uri }) => workspace.addFolder(uri)));
             });
         }
+        void settings.listen();
         void load();
     });
 
@@ -137,6 +143,14 @@ export function startLanguageServer(
     connection.onFoldingRanges(about(foldingRanges));
     connection.onDocumentLinks(about(documentLinks));
     connection.onCodeAction(about((place, params) => codeActions(place, params, known())));
+    connection.onSelectionRanges(about((place, { positions }) => selectionRanges(place, positions)));
+    connection.onCodeLens(about((place) => (settings.settings.codeLens ? codeLenses(place) : [])));
+    connection.languages.inlayHint.on(about((place, { range }) => inlayHints(place, range, settings.settings)));
+    connection.workspace.onWillRenameFiles(async ({ files }) => {
+        await ready;
+        return editsForRenames(workspace, files, known());
+    });
+    connection.onDocumentOnTypeFormatting(about((place, { position }) => formatBlock(place, position)));
     connection.onDocumentFormatting(about((place) => formatDocument(place)));
     connection.onDocumentRangeFormatting(about((place, { range }) => formatRange(place, range)));
     connection.languages.semanticTokens.on(
@@ -150,7 +164,7 @@ export function startLanguageServer(
         await ready;
         return workspaceSymbols(workspace.all, query);
     });
-    answerOwnRequests(connection, workspace, ready);
+    answerOwnRequests(connection, workspace, known, ready);
 
     documents.listen(connection);
     connection.listen();
@@ -158,24 +172,3 @@ export function startLanguageServer(
 
 /** Of the protocol's kinds of change on the disk. */
 const DELETED = 3;
-
-function capabilitiesFor({ tellsFolders }: Client): InitializeResult['capabilities'] {
-    return {
-        textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
-        completionProvider: { triggerCharacters: TRIGGERS },
-        hoverProvider: true,
-        definitionProvider: true,
-        referencesProvider: true,
-        documentHighlightProvider: true,
-        renameProvider: { prepareProvider: true },
-        documentSymbolProvider: true,
-        workspaceSymbolProvider: true,
-        foldingRangeProvider: true,
-        documentLinkProvider: {},
-        codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, FIX_ALL] },
-        documentFormattingProvider: true,
-        documentRangeFormattingProvider: true,
-        semanticTokensProvider: { legend, full: true, range: true },
-        ...(tellsFolders ? { workspace: { workspaceFolders: { supported: true, changeNotifications: true } } } : {}),
-    };
-}

@@ -3,11 +3,12 @@ import type { Client } from './client.js';
 import type { TextEdit } from './fixes.js';
 import type { Folder } from './folder.js';
 
-/** Edits by file as the client applies them: with the versions they were made for, so that it can refuse late ones. */
+/** Edits by file, and files to make, as the client applies them: with the versions they were made for, so that it can refuse late ones. */
 export function workspaceEdit(
     folder: Folder,
     edits: ReadonlyMap<string, readonly TextEdit[]>,
     client: Pick<Client, 'takesVersionedEdits'>,
+    creates: ReadonlyMap<string, string> = new Map(),
 ): WorkspaceEdit {
     const files = [...edits].map(([path, own]) => ({
         path,
@@ -17,12 +18,19 @@ export function workspaceEdit(
     if (!client.takesVersionedEdits) {
         return { changes: Object.fromEntries(files.map(({ uri, edits: own }) => [uri, own])) };
     }
-    return {
-        documentChanges: files.map(({ path, uri, edits: own }) => ({
-            textDocument: { uri, version: folder.versionOf(path) ?? null },
-            edits: own,
-        })),
-    };
+    const start = { line: 0, character: 0 };
+    const made = [...creates].flatMap(([path, text]) => {
+        const uri = folder.uriOf(path);
+        return [
+            { kind: 'create' as const, uri, options: { overwrite: false } },
+            { textDocument: { uri, version: null }, edits: [{ range: { start, end: start }, newText: text }] },
+        ];
+    });
+    const changed = files.map(({ path, uri, edits: own }) => ({
+        textDocument: { uri, version: folder.versionOf(path) ?? null },
+        edits: own,
+    }));
+    return { documentChanges: [...made, ...changed] };
 }
 
 export function protocolEdits(folder: Folder, path: string, edits: readonly TextEdit[]): ProtocolEdit[] {

@@ -1,0 +1,35 @@
+import { CodeActionKind, TextDocumentSyncKind, type ServerCapabilities } from 'vscode-languageserver';
+import type { Client } from './client.js';
+import { FIX_ALL } from './code-actions.js';
+import { TRIGGERS } from './completion.js';
+import { legend } from './semantic-tokens.js';
+
+/** What the server can do for a client. */
+export function capabilitiesFor({ tellsFolders }: Client): ServerCapabilities {
+    return {
+        textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
+        completionProvider: { triggerCharacters: TRIGGERS },
+        hoverProvider: true,
+        definitionProvider: true,
+        referencesProvider: true,
+        documentHighlightProvider: true,
+        renameProvider: { prepareProvider: true },
+        documentSymbolProvider: true,
+        workspaceSymbolProvider: true,
+        foldingRangeProvider: true,
+        selectionRangeProvider: true,
+        documentLinkProvider: {},
+        codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, CodeActionKind.Refactor, FIX_ALL] },
+        codeLensProvider: {},
+        inlayHintProvider: true,
+        documentFormattingProvider: true,
+        documentRangeFormattingProvider: true,
+        documentOnTypeFormattingProvider: { firstTriggerCharacter: '}' },
+        semanticTokensProvider: { legend, full: true, range: true },
+        workspace: {
+            ...(tellsFolders ? { workspaceFolders: { supported: true, changeNotifications: true } } : {}),
+            // Folders, plans and the recipes they link to.
+            fileOperations: { willRename: { filters: [{ pattern: { glob: '**/*' } }] } },
+        },
+    };
+}
