@@ -132,7 +132,7 @@ function judgeMeal(
     const latest = clock.face(Math.floor((next - (staffMeal.end - staffMeal.start)) / FIVE) * FIVE);
     report({
         at: event.crew.at.origin,
-        message: `The crew eats from ${clock.face(staffMeal.start)} to ${clock.face(staffMeal.end)}, and ${briefing ? `is briefed at ${clock.face(next)} for` : 'has'} the doors at ${clock.face(doors)}.`,
+        message: `The crew eats from ${clock.face(staffMeal.start)} to ${clock.face(staffMeal.end)}, and ${briefing ? `is briefed at ${clock.face(next)} for the doors at` : 'the doors open at'} ${clock.face(doors)}.`,
         hint: `Let it eat at ${latest} at the latest; the time it has to itself may be set by law.`,
         fixes: [
             {

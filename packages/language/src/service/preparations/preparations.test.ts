@@ -144,7 +144,7 @@ describe('tasks of the plan', () => {
             work: 18,
         });
         expect(cloths('task "Cloths" takes 12 min, by 3 servers')).toMatchObject({
-            because: 'as stated',
+            because: '12 min',
             work: 36,
             by: [{ role: 'server', people: 3 }],
         });

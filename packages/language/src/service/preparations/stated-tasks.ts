@@ -1,6 +1,7 @@
 /** The plan's own tasks among those that are derived. */
+import { show } from '../../plan/quantity.js';
 import type { Task } from '../../plan/types.js';
-import { expectedTime, varianceOfTime } from '../run/three-point.js';
+import { expectedTime, varianceOfTime, type ThreePoints } from '../run/three-point.js';
 import type { Link, Part, Pool, TaskDraft } from './drafts.js';
 
 /** A task of the plan without its places in the text. Times in min. */
@@ -82,8 +83,16 @@ function draftOf(task: StatedTask, derived: TaskDraft | undefined, pools: Pool[]
         units: by?.count ?? 1,
         variance: points && varianceOfTime(points),
     };
-    const because = takes === undefined && !between ? (derived?.because ?? 'no time is stated') : 'as stated';
+    const because =
+        takes === undefined && !points ? (derived?.because ?? 'no time is stated') : sayTime(minutes, points);
     return { title, stated: index, because, parts: [part], after: derived?.after ?? [] };
+}
+
+/** `40 min`, or `42 min expected, 30 min to 60 min`. */
+function sayTime(minutes: number, points: ThreePoints | undefined): string {
+    return points
+        ? `${show(minutes, 'min', 1)} expected, ${show(points.least, 'min', 1)} to ${show(points.most, 'min', 1)}`
+        : show(minutes, 'min', 1);
 }
 
 function poolOf({ role, count }: NonNullable<StatedTask['by']>, pools: Pool[]): number {
