@@ -1,9 +1,18 @@
 import { remember } from '../remember.js';
-import { seenFrom, type Pose } from './outline.js';
-import { belongTogether, overlapOf, solid, type Solid } from './overlap.js';
-import { extent, placeCover, stands } from './place-cover.js';
-import { centreLeft, edgeRadius, overEdge, poseOf, type SeatPlace, type TableTop } from './table-top.js';
-import type { CoverOnTable, CoverToPlace, LayingDistances, Overlap, PlacedPiece } from './types.js';
+import { isOfCover } from './moments.js';
+import { overlapOf, OWN, Solid } from './overlap.js';
+import { overlapsAmong, waysBetween } from './overlaps-among-covers.js';
+import { extent, placeCover } from './place-cover.js';
+import {
+    centreLeft,
+    differentSeats,
+    edgeRadius,
+    overEdge,
+    poseOf,
+    type SeatPlace,
+    type TableTop,
+} from './table-top.js';
+import type { CoverOnTable, CoverSurroundings, CoverToPlace, LayingDistances, PlacedPiece } from './types.js';
 
 export interface CoversToLay {
     readonly cover: CoverToPlace;
@@ -62,14 +71,17 @@ function layAll(
         const sort = radii.indexOf(edgeRadius(top, seat)?.toFixed(0));
         return { seat, sort, pieces: covers[sort]! };
     });
+    const different = seats.filter(({ seat }) => differentSeats(top).includes(seat));
     return {
         laid,
         pieces: covers[0] ?? placeCover(cover, distances),
-        overlaps: overlapsOf(seats),
-        offTable: offTable(top, seats),
+        overlaps: overlapsAmong(
+            seats.map(({ seat, pieces, sort }) => ({ number: seat.number, pose: poseOf(seat), pieces, sort })),
+        ),
+        offTable: offTable(top, different),
         centre: centreLeft(
             top,
-            seats.map(({ seat, pieces }) => ({
+            different.map(({ seat, pieces }) => ({
                 seat,
                 pieces: pieces.filter((piece) => isOfCover(piece) && piece.when === 'laid'),
             })),
@@ -77,139 +89,29 @@ function layAll(
     };
 }
 
-/** Cards and salt can stand anywhere; vessels stand where the plate is. */
-const isOfCover = (piece: PlacedPiece): boolean =>
-    piece.row !== 'middle' && piece.shape !== 'card' && !(piece.row === 'centre' && piece.when === 'brought');
-
 // ---------------------------------------------------------------- neighbours
-/** How the other covers lie as seen from each, each way once. */
-function neighbourPoses({ seats }: TableTop): Pose[] {
-    const poses = new Map<string, Pose>();
-    for (const seat of seats) {
-        for (const other of seats) {
-            if (seat !== other) {
-                const pose = seenFrom(poseOf(seat), poseOf(other));
-                poses.set(keyOf(pose), pose);
-            }
-        }
-    }
-    return [...poses.values()];
-}
-
-const keyOf = ({ x, y, degrees }: Pose): string =>
-    `${x.toFixed(1)} ${y.toFixed(1)} ${(((degrees % 360) + 360) % 360).toFixed(2)}`;
-
 /** How far a piece would lie on a neighbour's, whose cover is laid the same way, over the edge, or in the middle of the table. */
-function clashOn(top: TableTop, keptFree: number): (piece: PlacedPiece, placed: readonly PlacedPiece[]) => number {
-    const poses = neighbourPoses(top);
+function clashOn(top: TableTop, keptFree: number): NonNullable<CoverSurroundings['clash']> {
+    const seats = top.seats.map(poseOf);
+    const neighbours = waysBetween(seats);
     const known = new WeakMap<PlacedPiece, readonly Solid[]>();
     const copiesOf = (piece: PlacedPiece): readonly Solid[] => {
-        const copies = known.get(piece) ?? poses.map((pose) => solid(piece, pose));
+        const copies = known.get(piece) ?? neighbours.map((pose) => new Solid(piece, pose));
         known.set(piece, copies);
         return copies;
     };
+    const places = differentSeats(top).map(poseOf);
     const deepest = (Math.min(top.width, top.depth) - keptFree) / 2;
     return (piece, placed) => {
-        const own = solid(piece);
-        const inMiddle = Math.max(0, piece.y + extent(piece).up / 2 - deepest) * GIVES_WAY;
-        const copies = [...placed.filter(isOfCover), piece].flatMap(copiesOf);
-        const onOthers = copies.reduce((sum, copy) => sum + overlapOf(own, copy), 0);
-        return (
-            onOthers + inMiddle + Math.max(0, ...top.seats.map((seat) => overEdge(top, piece, poseOf(seat)) - NOISE))
-        );
+        const own = new Solid(piece, OWN);
+        let by = Math.max(0, piece.y + extent(piece).up / 2 - deepest) * GIVES_WAY;
+        for (const each of [...placed.filter(isOfCover), piece]) {
+            for (const copy of copiesOf(each)) {
+                by += overlapOf(own, copy);
+            }
+        }
+        return by + Math.max(0, ...places.map((pose) => overEdge(top, piece, pose) - NOISE));
     };
-}
-
-// ---------------------------------------------------------------- overlaps
-/** What stands at a cover at one time: when guests sit, and when something is brought. */
-function momentsOf(pieces: readonly PlacedPiece[]): PlacedPiece[][] {
-    const ofCover = pieces.filter(isOfCover);
-    const laid = ofCover.filter((piece) => piece.when === 'laid');
-    const brought = ofCover.filter((piece) => piece.when === 'brought');
-    const courses = [...new Set(brought.map((piece) => piece.course))];
-    const hasCup = (course: number): boolean =>
-        brought.some((piece) => piece.row === 'saucer' && piece.course === course);
-    return [
-        laid,
-        ...courses.map((course) => [
-            ...laid.filter((piece) => isStillThere(piece, course, hasCup(course))),
-            ...brought.filter((piece) => piece.course === course || (piece.row === 'glasses' && piece.course < course)),
-        ]),
-    ];
-}
-
-/** Glasses stay; the plate before the guest is the course's own, the napkin is on the lap, and bread is gone when the cup comes. */
-function isStillThere(piece: PlacedPiece, course: number, hasCup: boolean): boolean {
-    switch (piece.row) {
-        case 'glasses':
-            return true;
-        case 'bread':
-            return !hasCup;
-        default:
-            return piece.shape !== 'napkin' && piece.row !== 'centre' && stands(piece, course);
-    }
-}
-
-function overlapsOf(seats: readonly LaidSeat[]): Overlap[] {
-    const found = new Map<string, Overlap>();
-    const note = (overlap: Overlap): void => {
-        const isOwn = overlap.seat === overlap.otherSeat;
-        const pair = [overlap.piece, overlap.other].toSorted().join(' ');
-        const key = `${isOwn ? 'own' : 'neighbour'} ${pair}`;
-        if ((found.get(key)?.by ?? 0) < overlap.by) {
-            found.set(key, overlap);
-        }
-    };
-    const seen = new Set<string>();
-    seats.forEach(({ seat, pieces, sort }, index) => {
-        if (!seen.has(`${sort}`)) {
-            seen.add(`${sort}`);
-            withinCover(pieces, seat.number, note);
-        }
-        for (const other of seats.slice(index + 1)) {
-            const pose = seenFrom(poseOf(seat), poseOf(other.seat));
-            const key = `${sort} ${other.sort} ${keyOf(pose)}`;
-            // Covers further apart than two arms' length never meet.
-            if (Math.hypot(pose.x, pose.y) < FAR && !seen.has(key)) {
-                seen.add(key);
-                betweenCovers({ seat, pieces, sort }, other, pose, note);
-            }
-        }
-    });
-    return [...found.values()].toSorted((a, b) => b.by - a.by);
-}
-
-/** No cover reaches further than half of this, mm. */
-const FAR = 2000;
-
-function withinCover(pieces: readonly PlacedPiece[], seat: number, note: (overlap: Overlap) => void): void {
-    for (const moment of momentsOf(pieces)) {
-        const solids = moment.map((piece) => solid(piece));
-        solids.forEach((one, index) => {
-            for (const other of solids.slice(index + 1)) {
-                const by = belongTogether(one.piece, other.piece) ? 0 : overlapOf(one, other);
-                if (by > 0) {
-                    note({ piece: one.piece.id, other: other.piece.id, seat, otherSeat: seat, by });
-                }
-            }
-        });
-    }
-}
-
-function betweenCovers(mine: LaidSeat, theirs: LaidSeat, pose: Pose, note: (overlap: Overlap) => void): void {
-    const moments = momentsOf(theirs.pieces);
-    momentsOf(mine.pieces).forEach((moment, index) => {
-        const others = (moments[index] ?? []).map((piece) => solid(piece, pose));
-        for (const one of moment.map((piece) => solid(piece))) {
-            for (const other of others) {
-                const by = overlapOf(one, other);
-                if (by > 0) {
-                    const [seat, otherSeat] = [mine.seat.number, theirs.seat.number];
-                    note({ piece: one.piece.id, other: other.piece.id, seat, otherSeat, by });
-                }
-            }
-        }
-    });
 }
 
 function offTable(top: TableTop, seats: readonly LaidSeat[]): CoverOnTable['offTable'] {

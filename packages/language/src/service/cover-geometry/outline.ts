@@ -11,6 +11,14 @@ export type Part = { readonly middle: Point; readonly radius: number } | { reado
 /** How one frame lies in another: first turned by `degrees` counter-clockwise, then moved. */
 export interface Pose extends Point {
     readonly degrees: number;
+    /** Of the turn: they are asked for at every corner. */
+    readonly sine: number;
+    readonly cosine: number;
+}
+
+export function poseAt(x: number, y: number, degrees: number): Pose {
+    const turn = (degrees * Math.PI) / 180;
+    return { x, y, degrees, sine: Math.sin(turn), cosine: Math.cos(turn) };
 }
 
 /**
@@ -63,7 +71,7 @@ export function outline(piece: PlacedPiece): readonly Part[] {
     if (piece.shape === 'round') {
         return [{ middle, radius: piece.length / 2 }];
     }
-    const pose = { ...middle, degrees: piece.degrees };
+    const pose = poseAt(piece.x, piece.y, piece.degrees);
     if (piece.shape === 'pair') {
         const apart = (piece.length - piece.width) / 2;
         return [-apart, apart].map((y) => ({ middle: toFrame(pose, { x: 0, y }), radius: piece.width / 2 }));
@@ -97,17 +105,15 @@ function localCorners(shape: Exclude<PieceShape, 'round' | 'pair'>, length: numb
 }
 
 /** A point of the posed frame in the frame around it. */
-export function toFrame({ x, y, degrees }: Pose, point: Point): Point {
-    const turn = (degrees * Math.PI) / 180;
-    const [sine, cosine] = [Math.sin(turn), Math.cos(turn)];
+export function toFrame({ x, y, sine, cosine }: Pose, point: Point): Point {
     return { x: x + point.x * cosine - point.y * sine, y: y + point.x * sine + point.y * cosine };
 }
 
 /** How `other` lies in the frame of `pose`, where both are given in one frame around them. */
 export function seenFrom(pose: Pose, other: Pose): Pose {
-    const moved = { x: other.x - pose.x, y: other.y - pose.y };
-    const { x, y } = toFrame({ x: 0, y: 0, degrees: -pose.degrees }, moved);
-    return { x, y, degrees: other.degrees - pose.degrees };
+    const [dx, dy] = [other.x - pose.x, other.y - pose.y];
+    const [x, y] = [dx * pose.cosine + dy * pose.sine, dy * pose.cosine - dx * pose.sine];
+    return poseAt(x, y, other.degrees - pose.degrees);
 }
 
 export function partIn(pose: Pose, part: Part): Part {

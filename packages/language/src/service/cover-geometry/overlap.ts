@@ -1,27 +1,37 @@
 // A CommonJS package in whose one export Node finds no names.
 import sat, { type Circle, type Polygon } from 'sat';
-import { outline, partIn, type Part, type Pose } from './outline.js';
+import { outline, partIn, poseAt, toFrame, type Part, type Pose } from './outline.js';
 import type { PlacedPiece } from './types.js';
 
 /** Overlaps smaller than this are the noise of the figures, mm. */
 const NOISE = 0.01;
 
 /** A piece as the tests for overlap take it, with a circle round it that rules most pairs out. */
-export interface Solid {
-    readonly piece: PlacedPiece;
-    readonly parts: readonly (Circle | Polygon)[];
+export class Solid {
     readonly x: number;
     readonly y: number;
     readonly reach: number;
+    #parts: readonly (Circle | Polygon)[] | undefined;
+
+    /** @param pose where the piece's cover lies in the frame the test is made in */
+    constructor(
+        readonly piece: PlacedPiece,
+        readonly pose: Pose,
+    ) {
+        const { x, y } = toFrame(pose, piece);
+        this.x = x;
+        this.y = y;
+        this.reach = piece.shape === 'round' ? piece.length / 2 : Math.hypot(piece.length, piece.width) / 2;
+    }
+
+    /** Made when two pieces are near enough to meet: most never are. */
+    get parts(): readonly (Circle | Polygon)[] {
+        return (this.#parts ??= outline(this.piece).map((part) => toSat(partIn(this.pose, part))));
+    }
 }
 
-/** @param pose where the piece's cover lies in the frame the test is made in; its own where absent */
-export function solid(piece: PlacedPiece, pose: Pose = { x: 0, y: 0, degrees: 0 }): Solid {
-    const parts = outline(piece).map((part) => partIn(pose, part));
-    const { middle } = partIn(pose, { middle: piece, radius: 0 }) as { middle: { x: number; y: number } };
-    const reach = piece.shape === 'round' ? piece.length / 2 : Math.hypot(piece.length, piece.width) / 2;
-    return { piece, parts: parts.map(toSat), x: middle.x, y: middle.y, reach };
-}
+/** The frame of the cover itself. */
+export const OWN = poseAt(0, 0, 0);
 
 function toSat(part: Part): Circle | Polygon {
     return 'radius' in part
@@ -36,7 +46,8 @@ const response = new sat.Response();
 
 /** How far one of two pieces would have to move so that they no longer lie on each other, mm; 0 where they don't. */
 export function overlapOf(one: Solid, other: Solid): number {
-    if (Math.hypot(one.x - other.x, one.y - other.y) >= one.reach + other.reach) {
+    const [dx, dy, near] = [one.x - other.x, one.y - other.y, one.reach + other.reach];
+    if (dx * dx + dy * dy >= near * near) {
         return 0;
     }
     let deepest = 0;

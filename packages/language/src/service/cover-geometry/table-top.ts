@@ -1,4 +1,4 @@
-import { outline, partIn, type Part, type Point, type Pose } from './outline.js';
+import { outline, partIn, poseAt, toFrame, type Part, type Point, type Pose } from './outline.js';
 import type { PlacedPiece } from './types.js';
 
 /** The top of a table in its own frame, origin in its middle; for a round one `width` and `depth` are both its diameter. */
@@ -12,8 +12,12 @@ export interface TableTop {
 
 export type SeatPlace = TableTop['seats'][number];
 
+/** Seats that a cover tells apart: at a round table all are alike. */
+export const differentSeats = ({ shape, seats }: TableTop): TableTop['seats'] =>
+    shape === 'round' ? seats.slice(0, 1) : seats;
+
 /** How the cover at a seat lies on the table. */
-export const poseOf = ({ x, y, degrees }: SeatPlace): Pose => ({ x, y, degrees: degrees - 90 });
+export const poseOf = ({ x, y, degrees }: SeatPlace): Pose => poseAt(x, y, degrees - 90);
 
 /** Radius of the table edge at a seat, mm; absent where it is straight. At an oval it is that of the circle that fits the edge there. */
 export function edgeRadius({ shape, width, depth }: TableTop, { x, y }: SeatPlace): number | undefined {
@@ -29,6 +33,11 @@ export function edgeRadius({ shape, width, depth }: TableTop, { x, y }: SeatPlac
 
 /** How far a piece reaches over the table edge, mm; 0 where it lies on the table. */
 export function overEdge(top: TableTop, piece: PlacedPiece, pose: Pose): number {
+    const reach = piece.shape === 'round' ? piece.length / 2 : Math.hypot(piece.length, piece.width) / 2;
+    const middle = beyond(top, toFrame(pose, piece)) + reach;
+    if (middle <= 0 || piece.shape === 'round') {
+        return Math.max(0, middle);
+    }
     const over = outline(piece).map((part) => {
         const placed = partIn(pose, part);
         return 'radius' in placed

@@ -22,7 +22,7 @@ export function walkFromPass(
     standing: readonly Standing[],
 ): ReadonlyMap<string, number> {
     const ground = layGround(room, standing);
-    const ways = search(ground, squareAt(ground, pass.x, pass.y), pass);
+    const ways = search(ground, squareAt(ground, pass.x, pass.y));
     return new Map(
         standing.map((each) => {
             const { x, y } = each.at;
@@ -102,72 +102,70 @@ function squareAt({ columns, rows }: Ground, x: number, y: number): number {
     return clamp(y, rows) * columns + clamp(x, columns);
 }
 
-const STEPS = [-1, 0, 1]
-    .flatMap((dy) => [-1, 0, 1].map((dx) => ({ dx, dy })))
-    .filter(({ dx, dy }) => dx !== 0 || dy !== 0);
+/** To the eight squares around one. */
+const STEPS = [-1, 0, 1].flatMap((dy) => [-1, 0, 1].map((dx) => [dx, dy] as const)).filter(([dx, dy]) => dx || dy);
 
-/** The shortest way from the start to every free square; Infinity where none leads. */
-function search(ground: Ground, start: number, pass: { readonly x: number; readonly y: number }): Float64Array {
+/** The shortest way from the start to every free square, mm; Infinity where none leads. */
+function search(ground: Ground, start: number): Float64Array {
     const { columns, rows, taken } = ground;
     const ways = new Float64Array(columns * rows).fill(Infinity);
-    const from = new Int32Array(columns * rows).fill(-1);
+    /** The square where the way to each last bends. */
+    const bends = new Int32Array(columns * rows).fill(-1);
     const isDone = new Uint8Array(columns * rows);
     const open = new Heap();
-    const between = (one: number, other: number): number => {
-        const [a, b] = [one === start ? pass : middleOf(ground, one), other === start ? pass : middleOf(ground, other)];
-        return Math.hypot(a.x - b.x, a.y - b.y);
+    const between = (one: number, other: number): number =>
+        SQUARE *
+        Math.hypot((one % columns) - (other % columns), Math.trunc(one / columns) - Math.trunc(other / columns));
+    const around = (square: number, visit: (next: number) => void): void => {
+        const [column, row] = [square % columns, Math.trunc(square / columns)];
+        for (const [dx, dy] of STEPS) {
+            const [x, y] = [column + dx, row + dy];
+            const next = y * columns + x;
+            if (x >= 0 && y >= 0 && x < columns && y < rows && (taken[next] === 0 || next === start)) {
+                visit(next);
+            }
+        }
     };
     ways[start] = 0;
-    from[start] = start;
+    bends[start] = start;
     open.push(0, start);
     for (let square = open.pop(); square !== undefined; square = open.pop()) {
         if (isDone[square]) {
             continue;
         }
-        const neighbours = neighboursOf(square);
-        // The way was taken to be straight from where its neighbour came from; where something stands in it, it bends here.
-        if (square !== start && !isClear(ground, from[square]!, square)) {
-            ways[square] = Infinity;
-            for (const each of neighbours) {
-                const length = isDone[each] ? ways[each]! + between(each, square) : Infinity;
-                if (length < ways[square]!) {
-                    ways[square] = length;
-                    from[square] = each;
+        const here = square;
+        // Its way was taken to be straight from where its neighbour's bends; where something stands in it, it bends at a neighbour.
+        if (!isClear(ground, bends[here]!, here)) {
+            ways[here] = Infinity;
+            around(here, (each) => {
+                const length = isDone[each] ? ways[each]! + between(each, here) : Infinity;
+                if (length < ways[here]!) {
+                    ways[here] = length;
+                    bends[here] = each;
+                }
+            });
+        }
+        isDone[here] = 1;
+        around(here, (next) => {
+            if (!isDone[next]) {
+                const bend = bends[here]!;
+                const length = ways[bend]! + between(bend, next);
+                if (length < ways[next]!) {
+                    ways[next] = length;
+                    bends[next] = bend;
+                    open.push(length, next);
                 }
             }
-        }
-        isDone[square] = 1;
-        for (const next of neighbours) {
-            const corner = from[square]!;
-            const length = ways[corner]! + between(corner, next);
-            if (!isDone[next] && length < ways[next]!) {
-                ways[next] = length;
-                from[next] = corner;
-                open.push(length, next);
-            }
-        }
+        });
     }
     return ways;
-
-    function neighboursOf(square: number): number[] {
-        const [column, row] = [square % columns, Math.floor(square / columns)];
-        const found: number[] = [];
-        for (const { dx, dy } of STEPS) {
-            const [x, y] = [column + dx, row + dy];
-            const next = y * columns + x;
-            if (x >= 0 && y >= 0 && x < columns && y < rows && (taken[next] === 0 || next === start)) {
-                found.push(next);
-            }
-        }
-        return found;
-    }
 }
 
 /** True where the straight line between the middles of two squares crosses nothing that is taken. */
 function isClear({ columns, taken }: Ground, one: number, other: number): boolean {
     const [x0, y0] = [one % columns, Math.floor(one / columns)];
     const [dx, dy] = [(other % columns) - x0, Math.floor(other / columns) - y0];
-    const steps = 2 * Math.max(Math.abs(dx), Math.abs(dy));
+    const steps = Math.max(Math.abs(dx), Math.abs(dy));
     for (let step = 1; step < steps; step++) {
         const square = Math.round(y0 + (dy * step) / steps) * columns + Math.round(x0 + (dx * step) / steps);
         if (taken[square] === 1 && square !== one && square !== other) {
