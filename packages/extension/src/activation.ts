@@ -18,7 +18,7 @@ export function activateWith(context: ExtensionContext, start: StartClient): voi
     const client: BaseLanguageClient = start({
         // By language, with no scheme: untitled files and folders that lie elsewhere are plans too.
         documentSelector: [{ language: 'cover' }],
-        initializationOptions: { virtualTexts: true },
+        initializationOptions: { virtualTexts: true, reasons: true },
         markdown: { isTrusted: { enabledCommands: ['underliner.explainRule'] } },
         middleware: { ...servedDocumentsOnly(), ...linksToRules() },
         errorHandler: crashHandler(() => client),

@@ -2,6 +2,7 @@ import { commands, Disposable, Uri, window } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { restart } from '../crashes.js';
 import { rulePage } from '../virtual-texts.js';
+import { giveReason } from './because.js';
 import { compilePlan } from './compile.js';
 import { formatFolder } from './format-folder.js';
 import { beginEvent } from './new-event.js';
@@ -17,6 +18,7 @@ export function registerCommands(client: BaseLanguageClient): Disposable {
         register('explainRule', (id) =>
             typeof id === 'string' ? commands.executeCommand('markdown.showPreview', rulePage(id)) : undefined,
         ),
+        register('because', (silencing) => giveReason(client, silencing)),
         register('restart', () => restart(client)),
         register('showLog', () => client.outputChannel.show()),
     );

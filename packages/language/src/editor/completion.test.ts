@@ -1,6 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { openPlan } from '../../../../tests/support/open-plan.js';
 import { filesBelow } from '../../../../tests/support/samples.js';
+import { CompletionItemKind } from 'vscode-languageserver';
+import { check } from '../check.js';
+import { filesInMemory } from '../plan/files.js';
+import { BLOCK_SNIPPETS } from './block-snippets.js';
 import { parsePlainly } from '../grammar/plain-parser.js';
 import { readText } from '../plan/read-text.js';
 import { completionAt, MOST_PROPOSALS } from './completion.js';
@@ -28,6 +32,44 @@ describe('completion', () => {
         );
         expect(labels('menu { course soup { <|> } }')).not.toContain('date');
     });
+
+    it('offers blocks to fill in, to clients that take them, where their word may stand', () => {
+        const blocks = (written: string) => {
+            const plan = openPlan(written);
+            const { items } = completionAt(plan, plan.offset, services, words, true);
+            return items.filter(({ kind }) => kind === CompletionItemKind.Snippet).map(({ label }) => label);
+        };
+        expect(blocks('menu { <|> }')).toEqual(['course, one dish', 'course, several dishes']);
+        expect(blocks('menu { cour<|> }')).toHaveLength(2);
+        expect(blocks('menu { course main { <|> } }')).toEqual(['dish, for some', 'pour, with a choice']);
+        expect(blocks('room "R" 8 m by 6 m { <|> }')).toEqual(['table, a range']);
+        expect(blocks('menu { course main { lasts 15<|> } }')).toEqual([]);
+        expect(blocks('event "S" { <|> }')).toEqual([]);
+        expect(labels('menu { <|> }')).not.toContain('course, one dish');
+    });
+
+    it.each(BLOCK_SNIPPETS.map(({ label, word, body }) => [label, word, body] as const))(
+        'reads the block "%s" as it stands',
+        (_, word, body) => {
+            const written = body
+                .replace(/\$\{\d+\|([^,|]*)[^}]*\}/g, '$1')
+                .replace(/\$\{\d+:([^}]*)\}/g, '$1')
+                .replace(/\$\d+/g, '4 fl oz');
+            const around: Record<string, readonly [string, string]> = {
+                course: ['menu {', '}'],
+                dish: ['menu { course main {', '} }'],
+                pour: ['menu { course main {', '} }'],
+                table: ['room "R" 18 m by 11 m {', '}'],
+            };
+            const [before, after] = around[word]!;
+            const text = `${before}\n${written}\n${after}\n`;
+            const reading = readText('plan.cover', text);
+            expect(reading.syntax).toEqual([]);
+            expect([...reading.written, ...reading.unitProblems, ...reading.misspelt]).toEqual([]);
+            const { findings } = check('plan.cover', filesInMemory({ 'plan.cover': text }));
+            expect(findings.filter(({ rule }) => rule === 'unknown-name')).toEqual([]);
+        },
+    );
 
     it('goes on past a mistake further up', () => {
         const wrong = `menu {

@@ -1,5 +1,12 @@
-import { CompletionItemKind, type CompletionItem, type CompletionList } from 'vscode-languageserver';
+import {
+    CompletionItemKind,
+    InsertTextFormat,
+    type CompletionItem,
+    type CompletionList,
+    type Range,
+} from 'vscode-languageserver';
 import type { Checked } from '../check.js';
+import { snippetsFor } from './block-snippets.js';
 import type { CoverServices } from './services.js';
 import { cursorAt, type Cursor } from './cursor.js';
 import { isReadable, nextAfter, type Next } from './next-words.js';
@@ -22,6 +29,7 @@ export function completionAt(
     offset: number,
     services: CoverServices,
     words: Words,
+    takesSnippets = false,
 ): CompletionList {
     const document = folder.documentOf(path);
     const text = document?.getText() ?? '';
@@ -55,7 +63,23 @@ export function completionAt(
             textEdit: { range, newText: `${gap}${name}` },
         };
     });
-    return { isIncomplete: ordered.length > MOST_PROPOSALS, items };
+    const blocks = takesSnippets && cursor.quote === undefined ? blockItems(next, cursor, range, gap) : [];
+    return { isIncomplete: ordered.length > MOST_PROPOSALS, items: [...items, ...blocks] };
+}
+
+/** Blocks to fill in, each behind the bare word that it begins with. */
+function blockItems(next: Next, cursor: Cursor, range: Range, gap: string): CompletionItem[] {
+    return snippetsFor(next)
+        .filter(({ word }) => isTypedIn(word, cursor.prefix) && !/\d$/.test(cursor.item))
+        .map(({ word, label, about, body }, index) => ({
+            label,
+            kind: CompletionItemKind.Snippet,
+            documentation: about,
+            sortText: `${RANK.word}999${index}`,
+            filterText: word,
+            insertTextFormat: InsertTextFormat.Snippet,
+            textEdit: { range, newText: gap + body },
+        }));
 }
 
 /** Words, units and titles are written as they are. */
