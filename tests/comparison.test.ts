@@ -1,6 +1,15 @@
 /** What changed for the people of an evening: the same words whether the texts differ or the figures are changed in memory. */
 import { readFileSync, readdirSync } from 'node:fs';
-import { check, compare, filesInMemory, tellChanges, whatIf, type Change, type Checked } from 'underliner-language';
+import {
+    check,
+    compare,
+    filesInMemory,
+    restOfEvening,
+    tellChanges,
+    whatIf,
+    type Change,
+    type Checked,
+} from 'underliner-language';
 import { describe, expect, it } from 'vitest';
 
 const folder = new URL('../examples/saltmarsh-hall/', import.meta.url);
@@ -86,6 +95,61 @@ describe('a comparison', () => {
             '`Grilled rib` is new: 40 to cook',
             '`Grilled sirloin` is gone',
         ]);
+    });
+});
+
+describe('an evening that runs', () => {
+    const before = supper();
+    const answer = whatIf(before, { underway: { minutes: 20 * 60 + 10, done: 'soup' } });
+    const running = typeof answer === 'string' ? undefined : answer;
+    const seated = 19 * 60;
+
+    it('goes on with the course after the last one that is cleared, and not before', () => {
+        const courses = running!.checked.service.run!.courses;
+        expect(courses.map(({ course }) => course)).toEqual([2, 3, 4, 5, 6, 7]);
+        const now = 20 * 60 + 10 - seated;
+        expect(Math.min(...running!.checked.service.run!.tasks.map(({ start }) => start))).toBe(now);
+        // Called as soon as the tables, once what the sorbet is eaten with is laid, will be ready.
+        expect(courses[0]!.fired).toBeGreaterThanOrEqual(now);
+        expect(courses[0]!.fired).toBeLessThan(now + 1);
+    });
+
+    it('takes as long from there as the plan does', () => {
+        const lasts = ({ service }: Checked): number =>
+            service.run!.over - service.run!.courses.find(({ course }) => course === 2)!.served.first;
+        expect(Math.abs(lasts(running!.checked) - lasts(before))).toBeLessThan(2);
+    });
+
+    it('has every call in order, the toast among them', () => {
+        const calls = restOfEvening(running!.checked);
+        expect(calls[0]).toMatchObject({ clock: '20:10' });
+        expect(calls.map(({ minutes }) => minutes)).toEqual(
+            calls.map(({ minutes }) => minutes).toSorted((a, b) => a - b),
+        );
+        expect(calls.some(({ text }) => text.startsWith('toast `To the lantern keepers` until'))).toBe(true);
+    });
+
+    it('is the plan itself where everything was on time', () => {
+        const soup = before.service.run!.courses[1]!;
+        const onTime = whatIf(before, { underway: { minutes: seated + soup.cleared.last, done: 'soup' } });
+        const times = typeof onTime === 'string' ? [] : about(onTime.changes, 'times');
+        // The sorbet could have been called before the last table was cleared; nothing moves by more than that.
+        for (const text of times) {
+            expect(Number(/ (\d+) min /.exec(text)?.[1])).toBeLessThanOrEqual(6);
+        }
+    });
+});
+
+describe('fewer servers and runners', () => {
+    it('serve later, and the soup is cooler before its last guest', () => {
+        const answer = whatIf(supper(), { people: { servers: 4, runners: 1 } });
+        const slower = typeof answer === 'string' ? [] : answer.changes;
+        expect(about(slower, 'team')).toContain('servers: 4 instead of 7');
+        expect(
+            about(slower, 'times').some((text) => text.startsWith('service is over') && text.includes('later')),
+        ).toBe(true);
+        const soup = slower.find(({ subject, key }) => subject === 'temperatures' && key === 'Roast squash soup');
+        expect(soup!.after).toBeLessThan(soup!.before!);
     });
 });
 

@@ -1,7 +1,7 @@
 // Bundles the command line, with the language and every package it needs, into a few files that start fast.
 // CommonJS, because only a CommonJS script can be given a V8 code cache on Node 20.
 import { spawnSync } from 'node:child_process';
-import { readFileSync, rmSync } from 'node:fs';
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 
@@ -113,6 +113,16 @@ await build({
     keepNames: true,
     plugins: [globbingAsCommonJs],
 });
+
+// The bundles are read as bytes of ASCII; regular expressions alone are left as they are written.
+for (const name of ['main', 'framework', 'lsp']) {
+    const path = new URL(`dist/${name}.cjs`, import.meta.url);
+    const escaped = readFileSync(path, 'utf8').replaceAll(
+        /[^\0-\x7F]/g,
+        (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`,
+    );
+    writeFileSync(path, escaped);
+}
 
 const slow = Object.entries(metafile.outputs['dist/main.cjs'].inputs)
     .filter(

@@ -40,7 +40,7 @@ export function minutes(written: string): number {
 
 /** Reads a temperature: `26C`, `26 °C`, `79F`. @returns °C */
 export function celsius(written: string): number {
-    const [, amount, unit] = /^(-?\d+(?:\.\d+)?)\s*°?(C|F)$/i.exec(written) ?? [];
+    const [, amount, unit] = /^(-?\d+(?:\.\d+)?)\s*\u00B0?(C|F)$/i.exec(written) ?? [];
     if (amount === undefined) {
         throw new InvalidArgumentError(`\`${written}\` is not a temperature. Write it as 26C or 79F.`);
     }

@@ -1,4 +1,12 @@
-import { check, tellChanges, tellChangesInMarkdown, whatIf, type Otherwise } from 'underliner-language';
+import {
+    check,
+    restOfEvening,
+    tellCalls,
+    tellChanges,
+    tellChangesInMarkdown,
+    whatIf,
+    type Otherwise,
+} from 'underliner-language';
 import { CannotRun } from './cannot-run.js';
 import { CANNOT_RUN, tellFaults } from './faults.js';
 import type { ChangeFormat } from './formats.js';
@@ -32,12 +40,13 @@ export function runWhatIf(path: string, options: WhatIfOptions): number {
     if (typeof answer === 'string') {
         throw new CannotRun(answer);
     }
+    const calls = options.at === undefined ? [] : restOfEvening(answer.checked);
     const nothing = 'Nothing changes for anybody.';
     writeResult(
         {
-            text: () => tellChanges(answer.changes, nothing),
+            text: () => (calls.length > 0 ? `${tellCalls(calls)}\n` : '') + tellChanges(answer.changes, nothing),
             markdown: () => tellChangesInMarkdown(answer.changes, nothing),
-            json: () => `${JSON.stringify({ changes: answer.changes }, undefined, 4)}\n`,
+            json: () => `${JSON.stringify({ calls, changes: answer.changes }, undefined, 4)}\n`,
         }[options.format](),
     );
     return 0;

@@ -35,10 +35,15 @@ export type * as ServiceTypes from './service/types.js';
 // ---------------------------------------------------------------- the compiled plan
 export { PLAN_SCHEMA, planJson, planText, type Compilable } from './output/plan-json.js';
 
+// ---------------------------------------------------------------- sheets
+export { sheets, type SheetFile, type SheetOptions } from './sheets.js';
+export { SHEET_NAMES, type SheetName } from './output/sheets/sheets.js';
+
 // ---------------------------------------------------------------- otherwise
 export { whatIf, type Otherwise, type WhatIf } from './what-if.js';
 export { compare } from './output/comparison/compare.js';
 export type { Change, Compared, Subject } from './output/comparison/change.js';
+export { restOfEvening, tellCalls, type Call } from './output/comparison/rest-of-evening.js';
 export { tellChanges, tellChangesInMarkdown } from './output/comparison/tell.js';
 
 // ---------------------------------------------------------------- recipes

@@ -20,7 +20,8 @@ export function several(noun: string): string {
     if (/kni(fe)$/.test(noun)) {
         return noun.replace(/fe$/, 'ves');
     }
-    return /(s|x|ch|sh)$/.test(noun) ? `${noun}es` : `${noun}s`;
+    // Tongs are many already.
+    return /[^s]s$/.test(noun) ? noun : /(ss|x|ch|sh)$/.test(noun) ? `${noun}es` : `${noun}s`;
 }
 
 /** `1 guest has`, `6 guests have`: the verb that goes with the count. */

@@ -4,7 +4,9 @@ import { changedFindings } from './findings.js';
 import { changedGuests } from './guests.js';
 import { changedMenu } from './menu.js';
 import { changedPieces } from './pieces.js';
+import { changedSupplies } from './supplies.js';
 import { changedTeam } from './team.js';
+import { changedTemperatures } from './temperatures.js';
 import { changedTimes } from './times.js';
 
 /**
@@ -16,8 +18,10 @@ export function compare(before: Compared, after: Compared): readonly Change[] {
         changedGuests,
         changedMenu,
         changedPieces,
+        changedSupplies,
         changedDrinks,
         changedTimes,
+        changedTemperatures,
         changedTeam,
         changedFindings,
     ].flatMap((changesOf) => changesOf(before, after));

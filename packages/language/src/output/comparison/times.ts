@@ -1,3 +1,4 @@
+import { eveningClock } from '../../service/clock/evening.js';
 import type { CourseRun } from '../../service/run/types.js';
 import { paired, type Change, type Compared } from './change.js';
 
@@ -15,7 +16,7 @@ export function changedTimes(before: Compared, after: Compared): Change[] {
                 before: was.minutes,
                 after: is.minutes,
                 unit: 'clock',
-                text: `${is.said} ${apart} min ${is.minutes > was.minutes ? 'later' : 'earlier'}, at ${clock(is.minutes)}`,
+                text: `${is.said} ${apart} min ${is.minutes > was.minutes ? 'later' : 'earlier'}, at ${is.face}`,
             },
         ];
     });
@@ -26,18 +27,22 @@ interface Moment {
     readonly said: string;
     /** Since midnight of the event's day. */
     readonly minutes: number;
+    /** What the clock shows. */
+    readonly face: string;
 }
 
 function momentsOf({ plan, service }: Compared): Moment[] {
+    const clock = eveningClock(plan);
     const seated = plan.event?.seated?.minutes;
     const { run } = service;
-    if (!run || seated === undefined) {
+    if (!run || !clock || seated === undefined) {
         return [];
     }
     const moment = (key: string, said: string, minutes: number): Moment => ({
         key,
         said,
         minutes: Math.round(seated + minutes),
+        face: clock.face(minutes),
     });
     const courses = run.courses.flatMap((course: CourseRun): Moment[] => {
         const title = plan.menu?.courses[course.course]?.title ?? 'Coffee';
@@ -48,11 +53,4 @@ function momentsOf({ plan, service }: Compared): Moment[] {
         ];
     });
     return [moment('seated', 'guests sit down', 0), ...courses, moment('over', 'service is over', run.over)];
-}
-
-/** `19:05`; after midnight it starts again. */
-export function clock(minutes: number): string {
-    const two = (number: number): string => String(number).padStart(2, '0');
-    const day = ((minutes % 1440) + 1440) % 1440;
-    return `${two(Math.floor(day / 60))}:${two(day % 60)}`;
 }

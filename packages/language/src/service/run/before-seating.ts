@@ -21,7 +21,7 @@ export function beforeSeating(evening: Evening, workforce: Workforce, draws: Dra
     const { tables, courses, pace } = evening;
     const network = new WorkNetwork(workforce.pools);
     const start = network.add({ sort: 'wait', course: -1, table: -1, count: 0 }, { duration: 0 });
-    if (evening.isWaterPouredBeforeSeating) {
+    if (evening.isWaterPouredBeforeSeating && !evening.underway) {
         workforce.order.forEach((table, rank) => {
             const { waters } = tables[table]!;
             if (waters > 0) {
@@ -34,7 +34,7 @@ export function beforeSeating(evening: Evening, workforce: Workforce, draws: Dra
     const servings = new Map<number, (Serving | undefined)[]>();
     const standing: number[] = [];
     courses.forEach(({ standsBefore }, course) => {
-        if (standsBefore === undefined) {
+        if (standsBefore === undefined || evening.underway) {
             return;
         }
         standing.push(standsBefore);

@@ -52,7 +52,13 @@ export function eveningOf(plan: Plan, service: ForEvening): PlannedEvening | und
     if (plan.event?.replications) {
         use('trip-spread');
     }
-    const speeches = menu.speeches.flatMap((speech, index) => speechOf(plan, service, speech, index, use) ?? []);
+    const underway = plan.underway && { at: plan.underway.minutes, next: plan.underway.done + 1 };
+    const speeches = menu.speeches
+        .flatMap((speech, index) => speechOf(plan, service, speech, index, use) ?? [])
+        .filter(
+            ({ after, at }) =>
+                !underway || (after === undefined ? (at ?? 0) >= underway.at : after >= underway.next - 1),
+        );
     const evening: Evening = {
         tables,
         courses,
@@ -63,6 +69,7 @@ export function eveningOf(plan: Plan, service: ForEvening): PlannedEvening | und
         isClearedOneByOne,
         team,
         pace: paceOf(customs),
+        underway,
     };
     return { evening, assumed: [...used].filter((name) => isAssumed(name, customs)) };
 }

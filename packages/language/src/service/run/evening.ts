@@ -16,6 +16,8 @@ export interface Evening {
     readonly isClearedOneByOne: boolean;
     readonly team: Team;
     readonly pace: Pace;
+    /** Of an evening that runs: from when the rest of it is worked out, and the first course that is still to come. */
+    readonly underway?: { readonly at: number; readonly next: number };
 }
 
 export interface EveningTable {

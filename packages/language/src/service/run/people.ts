@@ -42,6 +42,9 @@ function tasksIn(
 
 /** Every server takes the guests of the station to their places, once what stands there is set. */
 function seatingTasks({ evening, workforce, before }: SimulatedEvening): RunTask[] {
+    if (evening.underway) {
+        return [];
+    }
     const start = Math.max(-evening.pace.seatingTime, Math.min(0, before.over));
     return workforce.stations.flatMap(({ tables, servers }, station) =>
         tables.map((table, index): RunTask => {

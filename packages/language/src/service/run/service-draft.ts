@@ -30,7 +30,7 @@ export interface Progress {
 
 export class ServiceDraft {
     readonly network: WorkNetwork;
-    /** The moment all guests sit, 0. */
+    /** The moment all guests sit, 0; of an evening that runs, the one from which it goes on. */
     readonly seated: number;
     readonly progress: Progress[];
     /** By course, then by table; `undefined` where the table gets nothing of the course. */
@@ -44,7 +44,7 @@ export class ServiceDraft {
         readonly notBefore: number,
     ) {
         this.network = new WorkNetwork(workforce.pools);
-        this.seated = this.network.add(wait(-1), { duration: 0, release: 0 });
+        this.seated = this.network.add(wait(-1), { duration: 0, release: evening.underway?.at ?? 0 });
         this.progress = evening.tables.map(() => this.stillFrom(this.seated, 0));
     }
 

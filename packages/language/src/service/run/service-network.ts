@@ -41,10 +41,15 @@ export function serviceNetwork(
                 speeches[index] = holdSpeech(draft, speech, course);
             }
         });
-    if (!evening.isWaterPouredBeforeSeating) {
+    const next = evening.underway?.next ?? 0;
+    if (!evening.isWaterPouredBeforeSeating && !evening.underway) {
         draft.eachTable((table, rank) => pourWater(draft, table, rank));
     }
-    for (let course = 0; course <= evening.courses.length; course++) {
+    for (let course = 0; course < next; course++) {
+        courses.push({ tables: evening.tables.map(() => undefined) });
+        draft.courses.push(evening.tables.map(() => undefined));
+    }
+    for (let course = next; course <= evening.courses.length; course++) {
         // The same order as at the single cover: speeches after the course before, crumbs, coffee, speeches before this one.
         speak(course - 1, false);
         if (evening.courses[course]?.isCrumbed) {

@@ -17,6 +17,6 @@ export interface SimulatedEvening {
 export function simulate(evening: Evening, draws: Draws = AS_PLANNED): SimulatedEvening {
     const workforce = workforceOf(evening);
     const before = beforeSeating(evening, workforce, draws);
-    const service = serviceNetwork(evening, workforce, draws, before.over);
+    const service = serviceNetwork(evening, workforce, draws, evening.underway?.at ?? before.over);
     return { evening, workforce, before, service, times: schedule(service.network, service.network.order) };
 }
