@@ -1,6 +1,7 @@
+import type { TeamFound } from '../service/run/smallest-team.js';
 import { clausesOf } from '../service/run/team-of-plan.js';
 import { defineRule } from './rule.js';
-import { sayTeam, sayWait, serviceMisses, teamFix, teamWanted } from './service-misses.js';
+import { sayTeam, sayWait, serviceMisses, teamFix, teamWanted, type ServiceMisses } from './service-misses.js';
 import { sayMiss } from './table-waits.js';
 import { agreeing, counted } from './wording.js';
 
@@ -61,7 +62,7 @@ export default defineRule({
         if (!isUnderRatio && waits.length === 0) {
             return;
         }
-        const wanted = teamWanted(found);
+        const wanted = teamWanted(found) ?? (isUnderRatio ? enoughServers(found) : undefined);
         if (!isUnderRatio && !wanted?.more.some(({ member }) => member === 'servers')) {
             return;
         }
@@ -75,7 +76,9 @@ export default defineRule({
                 : `With ${people}, ${lowerFirst(sayMiss(plan, worst!))}; the house allows ${sayWait(worst!.limit)}.`,
             hint:
                 wanted && fix
-                    ? `${wanted.isSmallest ? 'The smallest team that keeps to what the house asks has' : 'It would do with'} ${sayTeam(wanted)}.`
+                    ? wanted.isSmallest
+                        ? `The smallest team that keeps to what the house asks has ${sayTeam(wanted)}.`
+                        : `Have ${sayTeam(wanted)}.`
                     : undefined,
             related: waits.map((miss) => ({
                 at: plan.menu!.courses[miss.course]!.head,
@@ -85,6 +88,12 @@ export default defineRule({
         });
     },
 });
+
+/** Enough for the ratio, where no team was found with which nobody waits. */
+function enoughServers({ evening, fewestServers: count }: ServiceMisses): TeamFound {
+    const more = [{ member: 'servers', role: 'server', count } as const];
+    return { team: { ...evening.team, servers: count }, more, isSmallest: false };
+}
 
 function lowerFirst(text: string): string {
     return text.charAt(0).toLowerCase() + text.slice(1);

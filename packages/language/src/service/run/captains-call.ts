@@ -77,7 +77,7 @@ function signFor(draft: ServiceDraft, course: number, table: number, lead: numbe
     const until = temperedTime(draft, course, table);
     const early = takes + until - lead;
     if (begun === draft.seated) {
-        return early;
+        return (draft.network.activities[draft.seated]!.release ?? 0) + early;
     }
     return early >= 0 || !served
         ? { activity: begun, from: 'start', lag: Math.max(0, early) }
