@@ -1,6 +1,6 @@
 /** Setting up, warming, chilling and striking, for the compiled plan. */
 import type { Plan } from '../plan/types.js';
-import type { Call, Chance, PreparedTask, Timed } from '../service/preparations/types.js';
+import type { Call, Chance, PreparedTask, Roster, Timed } from '../service/preparations/types.js';
 import { momentJson } from './plan-clock.js';
 import type { Telling } from './plan-menu.js';
 import { at, type Json } from './plan-values.js';
@@ -23,6 +23,7 @@ export function preparationsJson(telling: Telling): Json | undefined {
             briefing: timedJson(plan, setUp.briefing),
             lineUp: timedJson(plan, setUp.lineUp),
             calls: setUp.calls.map((call) => callJson(plan, call)),
+            roster: setUp.roster.map((roster) => rosterJson(plan, roster)),
             getInMinutesBefore: setUp.getIn,
             chance: chanceJson(setUp.chance),
         },
@@ -49,6 +50,7 @@ export function preparationsJson(telling: Telling): Json | undefined {
             over: moment(strike.over),
             by: strike.by === undefined ? undefined : moment(strike.by),
             leaves: strike.leaves.map((call) => callJson(plan, call)),
+            roster: strike.roster.map((roster) => rosterJson(plan, roster)),
             chance: chanceJson(strike.chance),
         },
         rule: 'Set-up is scheduled backwards from the doors and strike forwards from the last guest: of the tasks that people are free for, the one with the longest way to the end goes first. Slack counts with the people there are.',
@@ -78,6 +80,14 @@ function timedJson(plan: Plan, timed: Timed | undefined): Json | undefined {
 
 function callJson(plan: Plan, { role, count, at: first, each }: Call): Json {
     return { role, count, at: momentJson(plan, first), each: each.map((minutes) => momentJson(plan, minutes)) };
+}
+
+function rosterJson(plan: Plan, { role, number, tasks }: Roster): Json {
+    return {
+        role,
+        number,
+        tasks: tasks.map((task) => ({ title: task.title, tables: task.tables, ...timedJson(plan, task) })),
+    };
 }
 
 /** Left out where no task is of uncertain length: then it is in time or it isn't. */

@@ -40,11 +40,11 @@ export default defineRule({
         right: [{ text: plan('20:00') }],
     },
     check({ plan, service, report }) {
-        const { run, preparations } = service;
         const clock = eveningClock(plan);
         const { ends } = plan.event ?? {};
         const end = clock?.after(ends, 'end');
-        if (!run || !clock || !ends || end === undefined || run.over <= end || !preparations) {
+        const run = end === undefined ? undefined : service.run;
+        if (!run || !clock || !ends || end === undefined || run.over <= end) {
             return;
         }
         const over = Math.ceil(run.over);

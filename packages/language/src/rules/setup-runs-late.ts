@@ -81,7 +81,7 @@ export default defineRule({
         ],
     },
     check({ plan, service, report }) {
-        const { preparations } = service;
+        const preparations = isLimited(plan) ? service.preparations : undefined;
         const clock = eveningClock(plan);
         if (!preparations || !clock || preparations.setUp.circle || preparations.strike.circle) {
             return;
@@ -92,6 +92,12 @@ export default defineRule({
         judgeStrike(plan, service, preparations, clock, report);
     },
 });
+
+/** True where the plan states anything that set-up or strike could miss: there is nothing to work out where it doesn't. */
+function isLimited({ event, tasks, customs }: Plan): boolean {
+    const { ends, crew } = event ?? {};
+    return Boolean(ends ?? crew?.at) || tasks.length > 0 || customs['get-in'].value !== 'any-time';
+}
 
 /** Clauses are written to the next five minutes. */
 const FIVE = 5;

@@ -54,7 +54,7 @@ export default defineRule({
         ],
     },
     check({ plan, service, report }) {
-        const { preparations } = service;
+        const preparations = plan.tasks.length > 0 ? service.preparations : undefined;
         for (const circle of [preparations?.setUp.circle, preparations?.strike.circle]) {
             // The first that the text states: what is derived can't be told to wait for less.
             const links = circle ? statedLinks(plan, circle) : [];

@@ -13,6 +13,7 @@ export const DERIVED_TASKS = {
 export interface Workload {
     /** In the order of the room. */
     readonly tables: readonly {
+        readonly name: string;
         /** Cloths of the table. */
         readonly cloths: number;
         /** Pieces laid at its covers. */
@@ -54,12 +55,13 @@ const TOGETHER = 2;
 export function setUpTasks({ tables, polished, napkins }: Workload, rates: Rates, hands: Hands): TaskDraft[] {
     const total = (of: (table: Workload['tables'][number]) => number): number =>
         tables.reduce((sum, table) => sum + of(table), 0);
+    const atTables = partsAt(tables);
     const cloths = total((table) => table.cloths);
     const laid = total((table) => table.laid);
     const cards = total((table) => table.cards);
     return draftAll('setup', {
         Cloths: {
-            parts: tables.map((table) => hands.together(table.cloths * rates.cloth, TOGETHER)),
+            parts: atTables((table) => hands.together(table.cloths * rates.cloth, TOGETHER)),
             because: said(cloths, 'cloth', rates.cloth, 'two people '),
         },
         Polishing: {
@@ -71,7 +73,7 @@ export function setUpTasks({ tables, polished, napkins }: Workload, rates: Rates
             because: said(napkins, 'napkin', rates.napkin),
         },
         Covers: {
-            parts: tables.map((table) => hands.alone(table.laid * rates.piece)),
+            parts: atTables((table) => hands.alone(table.laid * rates.piece)),
             because: said(laid, 'piece', rates.piece),
             after: [
                 ['Cloths', 'table'],
@@ -80,7 +82,7 @@ export function setUpTasks({ tables, polished, napkins }: Workload, rates: Rates
             ],
         },
         'Place cards': {
-            parts: tables.map((table) => hands.alone(table.cards * rates.card)),
+            parts: atTables((table) => hands.alone(table.cards * rates.card)),
             because: said(cards, 'card', rates.card),
             after: [['Covers', 'table']],
         },
@@ -90,18 +92,19 @@ export function setUpTasks({ tables, polished, napkins }: Workload, rates: Rates
 export function strikeTasks({ tables, napkins, pulled, racks }: Workload, rates: Rates, hands: Hands): TaskDraft[] {
     const left = tables.reduce((sum, table) => sum + table.left, 0);
     const { rack } = rates;
+    const atTables = partsAt(tables);
     return draftAll('strike', {
         Clearing: {
-            parts: tables.map((table) => hands.alone(table.left * rates.strikePiece)),
+            parts: atTables((table) => hands.alone(table.left * rates.strikePiece)),
             because: said(left, 'piece', rates.strikePiece),
         },
         Linen: {
-            parts: tables.map((table) => hands.alone(table.cloths > 0 || napkins > 0 ? rates.strip : 0)),
+            parts: atTables((table) => hands.alone(table.cloths > 0 || napkins > 0 ? rates.strip : 0)),
             because: said(tables.length, 'table', rates.strip),
             after: [['Clearing', 'table']],
         },
         Breakdown: {
-            parts: tables.map(() => hands.together(rates.breakDown, TOGETHER)),
+            parts: atTables(() => hands.together(rates.breakDown, TOGETHER)),
             because: said(tables.length, 'table', rates.breakDown, 'two people '),
             after: [['Linen', 'table']],
         },
@@ -122,6 +125,11 @@ export function strikeTasks({ tables, napkins, pulled, racks }: Workload, rates:
             ],
         },
     });
+}
+
+/** One part at each table. */
+function partsAt(tables: Workload['tables']): (of: (table: Workload['tables'][number]) => Part) => Part[] {
+    return (of) => tables.map((table) => ({ ...of(table), table: table.name }));
 }
 
 interface Outline {

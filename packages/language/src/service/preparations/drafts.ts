@@ -8,6 +8,8 @@ export interface Part {
     readonly pool?: number;
     /** People it takes at once. */
     readonly units: number;
+    /** Where it is done; absent for what is done in the back. */
+    readonly table?: string;
     /** Earliest start; only of the strike. */
     readonly release?: number;
     /** min², of a task of uncertain length. */

@@ -106,6 +106,19 @@ describe('set-up', () => {
         expect(minutes({ ...large, team: team(12) })).toBeLessThan(minutes({ ...large, team: team(4) }) / 2);
         expect(minutes({ ...large, team: team(4) })).toBeGreaterThan(minutes({ team: team(4) }) * 2);
     });
+    it('tells everybody what to do where, one thing after the other', () => {
+        const { setUp } = serve().preparations;
+        const tables = setUp.roster.flatMap(({ tasks }) => tasks.filter(({ title }) => title === 'Covers'));
+        expect(tables.flatMap((each) => each.tables).sort()).toEqual(['A', 'B', 'C']);
+        for (const { tasks } of setUp.roster) {
+            tasks
+                .slice(1)
+                .forEach((task, index) => expect(task.start).toBeGreaterThanOrEqual(tasks[index]!.end - 1e-6));
+        }
+        const minutes = setUp.roster.flatMap(({ tasks }) => tasks.map(({ start, end }) => end - start));
+        const work = setUp.tasks.reduce((sum, task) => sum + task.work, 0);
+        expect(minutes.reduce((sum, each) => sum + each, 0)).toBeCloseTo(work, 6);
+    });
     it('says which rates are nobody’s but common practice’s, until the house states them', () => {
         const { assumed } = serve().preparations;
         expect(assumed).toEqual(expect.arrayContaining(['laying-cloth', 'laying-piece', 'briefing', 'polish']));

@@ -2,7 +2,7 @@
 import { chanceOf, timeToSpare } from './chance.js';
 import type { Pool, TaskDraft } from './drafts.js';
 import { circleOf, tooManyOf } from './never-begun.js';
-import { callsOf, tasksOf, timedParts, type TimedPart } from './times-of-tasks.js';
+import { callsOf, rosterOf, tasksOf, timedParts, type TimedPart } from './times-of-tasks.js';
 import {
     backwards,
     longestChain,
@@ -67,6 +67,7 @@ export function planSetUp(input: SetUpInput): SetUp {
         over,
         begins,
         calls: callsOf(pools, people).map((call) => ahead(call, input.callAhead)),
+        roster: rosterOf(drafts, pools, parts),
         chance: chanceOf(chain, available),
         getIn,
         circle: circleOf(drafts),

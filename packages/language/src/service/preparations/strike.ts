@@ -3,7 +3,7 @@ import { chanceOf } from './chance.js';
 import type { Pool, TaskDraft } from './drafts.js';
 import { longestChain, scheduleWork, taskNetwork } from './task-network.js';
 import { circleOf, tooManyOf } from './never-begun.js';
-import { leavesOf, tasksOf, timedParts } from './times-of-tasks.js';
+import { leavesOf, rosterOf, tasksOf, timedParts } from './times-of-tasks.js';
 import type { Strike } from './types.js';
 
 export interface StrikeInput {
@@ -31,6 +31,7 @@ export function planStrike({ drafts, pools, guestsGone, isGoneStated, by }: Stri
         over: tasks.reduce((latest, task) => Math.max(latest, task.end), guestsGone),
         by,
         leaves: leavesOf(pools, parts),
+        roster: rosterOf(drafts, pools, parts),
         circle: circleOf(drafts),
         tooMany: tooManyOf(drafts, pools),
         chance: chanceOf(longestChain(scheduled, guestsGone), by === undefined ? undefined : by - guestsGone),

@@ -9,6 +9,8 @@ export interface TaskNetwork extends Network {
     readonly taskOf: readonly number[];
     /** min², of each activity. */
     readonly variance: readonly number[];
+    /** Where each activity is done. */
+    readonly tables: readonly (string | undefined)[];
 }
 
 /** Every part of every task is an activity, and so is the end of a task that others wait for as a whole. */
@@ -16,14 +18,16 @@ export function taskNetwork(drafts: readonly TaskDraft[], pools: readonly Pool[]
     const activities: { -readonly [Key in keyof Activity]: Activity[Key] }[] = [];
     const taskOf: number[] = [];
     const variance: number[] = [];
-    const add = (activity: Activity, task: number, spread = 0): number => {
+    const tables: (string | undefined)[] = [];
+    const add = (activity: Activity, task: number, spread = 0, table?: string): number => {
         taskOf.push(task);
         variance.push(spread);
+        tables.push(table);
         return activities.push({ ...activity }) - 1;
     };
     const partsOf = drafts.map(({ parts }, task) =>
-        parts.map(({ minutes, pool, units, release, variance: spread }) =>
-            add({ duration: minutes, pool, units, release }, task, spread),
+        parts.map(({ minutes, pool, units, release, variance: spread, table }) =>
+            add({ duration: minutes, pool, units, release }, task, spread, table),
         ),
     );
     const wholes = new Map<number, number>();
@@ -57,7 +61,7 @@ export function taskNetwork(drafts: readonly TaskDraft[], pools: readonly Pool[]
             activities[activity]!.after = [...new Set(links)];
         });
     });
-    return { activities, pools: pools.map(({ count }) => count), taskOf, variance };
+    return { activities, pools: pools.map(({ count }) => count), taskOf, variance, tables };
 }
 
 /** The parts of an earlier task that hold what the `index`-th of `count` parts needs of it. */
@@ -97,6 +101,7 @@ export function only(network: TaskNetwork, kept: readonly number[], release?: nu
         pools: network.pools,
         taskOf: kept.map((index) => network.taskOf[index]!),
         variance: kept.map((index) => network.variance[index]!),
+        tables: kept.map((index) => network.tables[index]),
     };
 }
 

@@ -1,11 +1,12 @@
 /** From the times of parts to those of tasks and people. */
 import type { Pool, TaskDraft } from './drafts.js';
 import type { Scheduled } from './task-network.js';
-import type { Call, PreparedTask } from './types.js';
+import type { Call, PreparedTask, Roster } from './types.js';
 
 export interface TimedPart {
     /** Index of the task; -1 for what everybody takes part in. */
     readonly task: number;
+    readonly table?: string;
     readonly start: number;
     readonly end: number;
     readonly slack: number;
@@ -25,6 +26,7 @@ export function timedParts({ network, times, chain }: Scheduled, origin: number,
         return [
             {
                 task,
+                table: network.tables[index],
                 start: turned ? origin - to : origin + from,
                 end: turned ? origin - from : origin + to,
                 slack: chain.slack[index]!,
@@ -84,6 +86,40 @@ function peopleOf(parts: readonly TimedPart[], pools: readonly Pool[]): Prepared
     });
 }
 
+/** Who does what where; one task at several tables in a row is one line. */
+export function rosterOf(drafts: readonly TaskDraft[], pools: readonly Pool[], parts: readonly TimedPart[]): Roster[] {
+    return pools.flatMap(({ role, count, isMachine }, pool) => {
+        const mine = isMachine ? [] : partsOfEach(parts, pool, count);
+        return mine.flatMap((own, unit): Roster[] => {
+            const lines: { title: string; tables: string[]; start: number; end: number }[] = [];
+            const done = own.filter(({ start, end }) => end > start).toSorted((a, b) => a.start - b.start);
+            for (const { task, table, start, end } of done) {
+                const { title } = drafts[task]!;
+                const before = lines.at(-1);
+                if (before?.title === title && start - before.end < NOISE) {
+                    before.end = end;
+                    before.tables.push(...(table === undefined ? [] : [table]));
+                } else {
+                    lines.push({ title, tables: table === undefined ? [] : [table], start, end });
+                }
+            }
+            return lines.length > 0 ? [{ role, number: unit + 1, tasks: lines }] : [];
+        });
+    });
+}
+
+/** Minutes that binary fractions lose. */
+const NOISE = 1e-6;
+
+/** The parts that each person of a pool has a hand in. */
+function partsOfEach(parts: readonly TimedPart[], pool: number, count: number): TimedPart[][] {
+    const own = Array.from({ length: count }, (): TimedPart[] => []);
+    for (const part of parts.filter((each) => each.pool === pool)) {
+        part.units.forEach((unit) => own[unit]!.push(part));
+    }
+    return own;
+}
+
 /** When each person first has something to do. */
 export function callsOf(pools: readonly Pool[], parts: readonly TimedPart[]): Call[] {
     return byPerson(pools, parts, (own) => Math.min(...own.map((part) => part.start)), Math.min);
@@ -104,11 +140,9 @@ function byPerson(
         if (isMachine) {
             return [];
         }
-        const own = Array.from({ length: count }, (): TimedPart[] => []);
-        for (const part of parts.filter((each) => each.pool === pool)) {
-            part.units.forEach((unit) => own[unit]!.push(part));
-        }
-        const each = own.filter((mine) => mine.length > 0).map(tell);
+        const each = partsOfEach(parts, pool, count)
+            .filter((mine) => mine.length > 0)
+            .map(tell);
         return each.length > 0 ? [{ role, count, at: whole(...each), each }] : [];
     });
 }

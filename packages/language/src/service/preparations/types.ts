@@ -26,6 +26,7 @@ export interface SetUp {
     /** The first thing is begun; absent where there is nothing to do. */
     readonly begins?: number;
     readonly calls: readonly Call[];
+    readonly roster: readonly Roster[];
     readonly chance: Chance;
     readonly circle?: Circle;
     readonly tooMany: readonly TooMany[];
@@ -43,6 +44,7 @@ export interface Strike {
     readonly by?: number;
     /** When the people of each role have nothing left to do. */
     readonly leaves: readonly Call[];
+    readonly roster: readonly Roster[];
     readonly chance: Chance;
     readonly circle?: Circle;
     readonly tooMany: readonly TooMany[];
@@ -81,6 +83,14 @@ export interface PreparedTask extends Timed {
     readonly isCritical: boolean;
     /** Only where least and most are stated: (a + 4m + b) / 6 and ((b − a) / 6)², min and min². */
     readonly expected?: { readonly minutes: number; readonly variance: number };
+}
+
+/** What one person does, one thing after the other. */
+export interface Roster {
+    readonly role: string;
+    /** From 1, among those of the role. */
+    readonly number: number;
+    readonly tasks: readonly (Timed & { readonly title: string; readonly tables: readonly string[] })[];
 }
 
 /** When people of a role are wanted, or free to go. */

@@ -26,6 +26,7 @@ export function workloadOf(plan: Plan, service: ForWorkload): Workload | undefin
     const left = seatedShare(service, leftAt);
     return {
         tables: seats.tables.map(({ name, guests, laid: places }) => ({
+            name,
             cloths: cloths.get(name) ?? usual,
             // Covers beyond the guests' are laid as most are.
             laid: laid(name) + Math.max(0, places - guests) * laidAt(common.cover),
