@@ -11,7 +11,7 @@ interface MeasureSpec {
     /** In the smallest measure of the system. */
     readonly size: number;
     /** As cooks spell it, without regard to capitals; a full stop may follow. */
-    readonly spelt: RegExp;
+    readonly spelt: string;
 }
 
 /**
@@ -19,22 +19,30 @@ interface MeasureSpec {
  * and gallons are those of the United States.
  */
 export const MEASURES = {
-    oz: { system: 'us-weight', size: 1, spelt: /oz|ounces?/ },
-    lb: { system: 'us-weight', size: 16, spelt: /lbs?|pounds?/ },
-    tsp: { system: 'us-volume', size: 1, spelt: /tsps?|teaspoons?/ },
-    tbsp: { system: 'us-volume', size: 3, spelt: /tbsps?|tbs|tablespoons?/ },
-    'fl oz': { system: 'us-volume', size: 6, spelt: /fl\.? ?oz|fluid ounces?/ },
-    cup: { system: 'us-volume', size: 48, spelt: /cups?/ },
-    pt: { system: 'us-volume', size: 96, spelt: /pts?|pints?/ },
-    qt: { system: 'us-volume', size: 192, spelt: /qts?|quarts?/ },
-    gal: { system: 'us-volume', size: 768, spelt: /gals?|gallons?/ },
-    'imp fl oz': { system: 'imperial-volume', size: 1, spelt: /imp(?:erial)?\.? fl(?:uid|\.)? ?(?:oz|ounces?)/ },
-    g: { system: 'metric-weight', size: 1, spelt: /g|gr|gms?|grams?|grammes?/ },
-    kg: { system: 'metric-weight', size: 1000, spelt: /kgs?|kilos?|kilogram(?:me)?s?/ },
-    ml: { system: 'metric-volume', size: 1, spelt: /mls?|millilit(?:re|er)s?/ },
-    cl: { system: 'metric-volume', size: 10, spelt: /cl|centilit(?:re|er)s?/ },
-    dl: { system: 'metric-volume', size: 100, spelt: /dl|decilit(?:re|er)s?/ },
-    l: { system: 'metric-volume', size: 1000, spelt: /l|lit(?:re|er)s?|ltrs?/ },
+    oz: { system: 'us-weight', size: 1, spelt: 'oz, ounce, ounces' },
+    lb: { system: 'us-weight', size: 16, spelt: 'lb, lbs, pound, pounds' },
+    tsp: { system: 'us-volume', size: 1, spelt: 'tsp, tsps, teaspoon, teaspoons' },
+    tbsp: { system: 'us-volume', size: 3, spelt: 'tbsp, tbsps, tbs, tablespoon, tablespoons' },
+    'fl oz': { system: 'us-volume', size: 6, spelt: 'fl oz, floz, fluid ounce, fluid ounces' },
+    cup: { system: 'us-volume', size: 48, spelt: 'cup, cups' },
+    pt: { system: 'us-volume', size: 96, spelt: 'pt, pts, pint, pints' },
+    qt: { system: 'us-volume', size: 192, spelt: 'qt, qts, quart, quarts' },
+    gal: { system: 'us-volume', size: 768, spelt: 'gal, gals, gallon, gallons' },
+    'imp fl oz': {
+        system: 'imperial-volume',
+        size: 1,
+        spelt: 'imp fl oz, imp fluid ounce, imp fluid ounces, imperial fluid ounce, imperial fluid ounces',
+    },
+    g: { system: 'metric-weight', size: 1, spelt: 'g, gr, gm, gms, gram, grams, gramme, grammes' },
+    kg: {
+        system: 'metric-weight',
+        size: 1000,
+        spelt: 'kg, kgs, kilo, kilos, kilogram, kilograms, kilogramme, kilogrammes',
+    },
+    ml: { system: 'metric-volume', size: 1, spelt: 'ml, mls, millilitre, millilitres, milliliter, milliliters' },
+    cl: { system: 'metric-volume', size: 10, spelt: 'cl, centilitre, centilitres, centiliter, centiliters' },
+    dl: { system: 'metric-volume', size: 100, spelt: 'dl, decilitre, decilitres, deciliter, deciliters' },
+    l: { system: 'metric-volume', size: 1000, spelt: 'l, litre, litres, liter, liters, ltr, ltrs' },
 } as const satisfies Record<string, MeasureSpec>;
 
 export type MeasureName = keyof typeof MEASURES;

@@ -12,11 +12,15 @@ const NUMBER = /^(?:\d{1,6}[ -]\d{1,3}\/\d{1,3}|\d{1,3}\/\d{1,3}|\d{1,6}(?:[.,]\
 const RANGE = /^ ?(?:-|–|—|to) ?(?=\d)/;
 const VULGAR_FRACTION = /[\u00BC-\u00BE\u2150-\u215E]/g;
 
-/** Longest spelling first, so that `fl oz` is not taken for `fl` and `oz`. */
-const SPELT = (Object.keys(MEASURES) as MeasureName[]).map((name) => ({
-    name,
-    pattern: new RegExp(`^ ?(?:${MEASURES[name].spelt.source})\\b\\.?(?![\\p{L}\\d])`, 'iu'),
-}));
+const MEASURE_CALLED = new Map(
+    (Object.keys(MEASURES) as MeasureName[]).flatMap((name) =>
+        MEASURES[name].spelt.split(', ').map((words) => [words, name] as const),
+    ),
+);
+/** A measure has three words at most: `imp fl. oz`. */
+const WORDS = /^( ?[a-z]+\.?)( ?[a-z]+\.?)?( ?[a-z]+\.?)?/i;
+/** Rather more than letters; knowing each of them takes longer than reading a recipe does. */
+const LETTER = /^[a-z\d\u00AA-\uFFFF]/i;
 
 /** One space between words, and `½` as ` 1/2`. */
 export function plainAmounts(text: string): string {
@@ -115,10 +119,12 @@ function figureAt(text: string): { readonly value: number; readonly rest: string
 }
 
 function measureAt(text: string): Measured | undefined {
-    for (const { name, pattern } of SPELT) {
-        const word = pattern.exec(text)?.[0];
-        if (word !== undefined) {
-            return { name, rest: text.slice(word.length) };
+    const words = WORDS.exec(text)?.slice(1) ?? [];
+    for (let count = words.length; count > 0; count -= 1) {
+        const taken = words.slice(0, count).join('');
+        const name = MEASURE_CALLED.get(taken.toLowerCase().replace(/[. ]+/g, ' ').trim());
+        if (name !== undefined && !LETTER.test(text.slice(taken.length))) {
+            return { name, rest: text.slice(taken.length) };
         }
     }
     return undefined;

@@ -18,7 +18,10 @@ export function readIngredient(line: string, part?: string): Ingredient {
     }
     const { text, usable } = takeUsable(plainAmounts(written));
     const found = trailingAmount(text, 'measured') ?? leadingAmount(text) ?? trailingAmount(text, 'counted');
-    return found && found.name !== '' ? { written, part, usable, ...found } : { written, part, usable, name: text };
+    if (found && found.name !== '') {
+        return { written, part, usable, ...found };
+    }
+    return text === '' ? { written, part, name: written } : { written, part, usable, name: text };
 }
 
 type Found = Pick<Ingredient, 'name' | 'amount' | 'container' | 'holds'>;
@@ -27,7 +30,7 @@ type Found = Pick<Ingredient, 'name' | 'amount' | 'container' | 'holds'>;
 function takeUsable(text: string): { readonly text: string; readonly usable?: number } {
     const stated = /[,;]? ?\(?(?:yields? (\d{1,3}(?:[.,]\d+)?) ?%|(\d{1,3}(?:[.,]\d+)?) ?% yield)\)?$/i.exec(text);
     const share = Number((stated?.[1] ?? stated?.[2] ?? '').replace(',', '.')) / 100;
-    return stated && share > 0 && share <= 1 ? { text: text.slice(0, stated.index), usable: share } : { text };
+    return stated && share > 0 && share <= 1 ? { text: text.slice(0, stated.index).trim(), usable: share } : { text };
 }
 
 // ---------------------------------------------------------------- the amount first
