@@ -108,7 +108,7 @@ describe('an evening that runs', () => {
         const courses = running!.checked.service.run!.courses;
         expect(courses.map(({ course }) => course)).toEqual([2, 3, 4, 5, 6, 7]);
         const now = 20 * 60 + 10 - seated;
-        expect(Math.min(...running!.checked.service.run!.tasks.map(({ start }) => start))).toBe(now);
+        expect(Math.min(...running!.checked.service.run!.tasks.map(({ start }) => start))).toBeGreaterThanOrEqual(now);
         // Called as soon as the tables, once what the sorbet is eaten with is laid, will be ready.
         expect(courses[0]!.fired).toBeGreaterThanOrEqual(now);
         expect(courses[0]!.fired).toBeLessThan(now + 1);
