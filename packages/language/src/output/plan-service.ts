@@ -5,7 +5,6 @@ import type { CourseServing, Cover, CoverGlass, CoverPiece, Step, TableItem, Var
 import { allergensJson } from './plan-allergens.js';
 import { chillingJson } from './plan-chilling.js';
 import { coverGeometryJson } from './plan-cover-geometry.js';
-import { chillingJson } from './plan-chilling.js';
 import { drinksJson } from './plan-drinks.js';
 import { heatJson } from './plan-heat.js';
 import type { Telling } from './plan-menu.js';
@@ -14,6 +13,7 @@ import { preparationsJson } from './plan-preparations.js';
 import { roomLayoutJson } from './plan-room.js';
 import { platesJson, seatsJson } from './plan-seats.js';
 import { stockJson } from './plan-stock.js';
+import { runJson } from './plan-run.js';
 import { at, needJson, type Json } from './plan-values.js';
 
 export function serviceJson(telling: Telling): Json {
@@ -39,11 +39,12 @@ export function serviceJson(telling: Telling): Json {
         covers: service.variations.map((variation) => variationJson(telling, variation)),
         ...stockJson(telling),
         ...drinksJson(telling),
+        room: roomLayoutJson(telling),
+        run: runJson(telling),
         heat: heatJson(telling),
         chilling: chillingJson(telling),
-        run: runJson(telling),
+        preparations: preparationsJson(telling),
     };
-        room: roomLayoutJson(telling),
 }
 
 function servingJson(plan: Plan, { course, portions, unserved, leftover }: CourseServing): Json {
@@ -67,12 +68,12 @@ function variationJson(telling: Telling, variation: Variation): Json {
         dishes: variation.dishes.map((dish) => dish?.title ?? null),
         guests: variation.groups.map((group) => group.label),
         cover: coverJson(telling, variation.cover),
+        geometry: coverGeometryJson(telling, variation),
         steps: variation.steps.map(stepJson),
     };
 }
 
 /** Left and right run outermost first, above nearest the plate first, glasses from the knife tip outward. */
-        geometry: coverGeometryJson(telling, variation),
 function coverJson(telling: Telling, cover: Cover): Json {
     const pieces = (list: readonly CoverPiece[]): Json[] => list.map((piece) => pieceJson(telling, piece));
     const glasses = (list: readonly CoverGlass[]): Json[] => list.map((glass) => glassJson(telling, glass));
