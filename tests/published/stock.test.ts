@@ -147,6 +147,20 @@ describe('coffee, water, ice (quantities 2.6)', () => {
         expect(supplies.find(({ what }) => what === 'ice')?.packs?.count).toBe(5);
     });
 
+    it('HIREA: 1.5 lb of ice a guest, 2.5 lb where bottles are chilled in it', () => {
+        const pounds = (bath: string): number =>
+            plan({
+                guests: '100',
+                laying: 'ice-per-guest: 1.5 lb  ice-for-bottles: 1 lb',
+                menu: dish(
+                    'main',
+                    `served on dinner-plate at 60 °C  pour "White" 100 ml into white-wine-glass at 8 °C, is white-wine { contains nothing  chilled in ${bath} }`,
+                ),
+            }).supplies.find(({ what }) => what === 'ice')!.amount.grams! / 45_359.237;
+        expect(pounds('fridge')).toBeCloseTo(1.5, 3);
+        expect(pounds('ice-water')).toBeCloseTo(2.5, 3);
+    });
+
     it('Q8 (CAMP): 200 beers in cases of 24 are nine cases', () => {
         // Printed as eight: 8.33 was rounded down, and eight guests would go without. Bottles in the same table are rounded up.
         expect(200 / 24).toBeCloseTo(8.33, 2);

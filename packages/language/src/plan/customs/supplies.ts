@@ -8,7 +8,15 @@ export const supplyCustoms = [
         figure: { dimension: 'mass', low: 200, high: 1500, sources: ['quantities §2.6'] },
         default: 450,
         because:
-            '1 lb for catering; 1.5 lb in a restaurant, 2.5 lb where bottles are chilled in it too, a tenth to a fifth more in heat.',
+            '1 lb for catering; a hire guide and restaurants say 1.5 lb, and a tenth to a fifth more goes in heat.',
+        disagreements: [],
+    },
+    {
+        name: 'ice-for-bottles',
+        title: 'How much more ice is ordered for a guest where bottles are chilled in ice water.',
+        figure: { dimension: 'mass', low: 0, high: 1500, sources: ['quantities §2.6'] },
+        default: 450,
+        because: 'The hire guide goes from 1.5 lb to 2.5 lb.',
         disagreements: [],
     },
     {

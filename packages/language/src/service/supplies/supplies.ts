@@ -1,12 +1,13 @@
 /** Ice, water, bread, butter, coffee and portions: what the evening takes at so much for a guest. */
+import type { Plan, Pour } from '../../plan/types.js';
+import { wayOf } from '../chilling/baths.js';
 import { isLeftOff } from '../diets.js';
-import type { Plan } from '../../plan/types.js';
 import { portionsToCook } from '../numbers.js';
 import { lotsOf, up } from '../stock/lots.js';
 import type { Service } from '../types.js';
 import type { Supplies, Supply } from './types.js';
 
-type Served = Pick<Service, 'guestCount' | 'servings' | 'bread' | 'coffee'>;
+type Served = Pick<Service, 'guestCount' | 'servings' | 'bread' | 'coffee' | 'pours'>;
 
 /** Every amount for the guests expected, in the order of the evening. The house's figures, else the published ones. */
 export function suppliesOf(plan: Plan, service: Served): Supplies {
@@ -14,7 +15,7 @@ export function suppliesOf(plan: Plan, service: Served): Supplies {
         return [];
     }
     return [
-        iceFor(plan, service.guestCount),
+        iceFor(plan, service),
         ...waterFor(plan, service.guestCount),
         ...breadFor(plan, service),
         ...dishesFor(plan, service),
@@ -32,19 +33,28 @@ export function packsFor(
     return { amount, count: lotsOf(amount, pack) };
 }
 
-function iceFor({ customs }: Plan, guests: number): Supply {
-    const each = customs['ice-per-guest'].value;
+function iceFor(plan: Plan, { guestCount, pours }: Served): Supply {
+    const { customs } = plan;
+    const isForBottles = pours.some(({ pour }) => wayOf(plan, pour) === 'ice-water' && isCold(pour));
+    const each = customs['ice-per-guest'].value + (isForBottles ? customs['ice-for-bottles'].value : 0);
     const size = customs['ice-bag'].value;
-    const { amount, count } = packsFor(guests, each, size);
+    const { amount, count } = packsFor(guestCount, each, size);
     return {
         what: 'ice',
-        guests,
+        guests: guestCount,
         dimension: 'mass',
         each,
         amount,
         packs: { called: 'bags', count, size },
-        customs: ['ice-per-guest', 'ice-bag'],
+        customs: ['ice-per-guest', ...(isForBottles ? (['ice-for-bottles'] as const) : []), 'ice-bag'],
     };
+}
+
+/** Poured colder than any room or cellar leaves it, °C. */
+const COLD = 15;
+
+function isCold({ temperature, chilledIn }: Pour): boolean {
+    return chilledIn !== undefined || (temperature !== undefined && temperature.value < COLD);
 }
 
 /** Only where the menu says nothing of water: what it pours is counted with the drinks. */
