@@ -170,6 +170,17 @@ menu { course cold-soup "Cucumber" { served in soup-bowl chilled to 5 °C at 8 �
         expect(last(atTable)).toBeLessThan(atTable.first!.temperature!.celsius!);
         expect(atTable.assumed.join()).toContain('jug');
     });
+    it('plated ahead into a hot box it starts as the box has it, and only the way cools it', () => {
+        const way: Ways = [
+            [20, 1],
+            [40, 1],
+        ];
+        const kept = broth('warmed to 65 °C', 'plated ahead into hot-box', way);
+        expect(kept.poured!.celsius).toBeCloseTo(74, 6);
+        expect(kept.last!.minutes).toBe(1);
+        const shelf = broth('warmed to 65 °C', 'plated ahead into pass-shelf', way);
+        expect(last(shelf)).toBeLessThan(last(kept) - 20);
+    });
     it('without a run sheet there is no temperature at a guest, only a table by the minute', () => {
         const heat = broth('warmed to 65 °C', '', 'unknown');
         expect([heat.first, heat.last]).toEqual([undefined, undefined]);

@@ -376,6 +376,15 @@ describe('the model keeps its books', () => {
             { seed: 7, numRuns: 30 },
         );
     });
+    it('ends soon whatever it is asked', () => {
+        const sheet = { ...BOWL, grams: 1, surfaceDiameter: 5000 };
+        for (const minutes of [-1e6, -60, 60, 1e6]) {
+            for (const start of [-300, 5, 60, 1e6]) {
+                expect(coolFor(start, minutes, { grams: 1, heatCapacity: 4 }, sheet, STILL_ROOM)).not.toBeNaN();
+                expect(coolFor(start, minutes, BROTH, BOWL, STILL_ROOM)).not.toBeNaN();
+            }
+        }
+    });
     it('never passes the room on its way down', () => {
         expect(coolFor(90, 600, BROTH, BOWL, { ...STILL_ROOM, surfaceFactor: 0 })).toBeGreaterThanOrEqual(20);
     });

@@ -36,8 +36,8 @@ function drinkJson({ plan, service, places }: Telling, chilling: Chilling): Json
             latest: Math.round(takes.latest),
         },
         neededBy: { ...momentJson(plan, chilling.neededBy), because: chilling.neededHow },
-        startBy: startBy === undefined ? undefined : momentJson(plan, startBy),
-        startAtUsualPace: startAtUsualPace === undefined ? undefined : momentJson(plan, startAtUsualPace),
+        startBy: startBy === undefined ? undefined : momentJson(plan, Math.floor(startBy)),
+        startAtUsualPace: startAtUsualPace === undefined ? undefined : momentJson(plan, Math.floor(startAtUsualPace)),
         bottles: chilling.bottles?.map(({ size, count }) => ({ millilitres: round(size), count })),
         iceMeltedGrams: chilling.iceMelted === undefined ? undefined : Math.round(chilling.iceMelted),
     };

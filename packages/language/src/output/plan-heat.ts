@@ -63,7 +63,12 @@ function dishJson(telling: Telling, heat: DishHeat): Json {
         },
         vessel: heat.vessel && {
             celsius: round(heat.vessel.celsius),
-            because: { stated: 'stated', custom: 'the house’s custom', room: 'as warm as the room' }[heat.vessel.how],
+            because: {
+                stated: 'stated',
+                custom: 'the house’s custom',
+                room: 'as warm as the room',
+                kept: 'as warm as what it holds, where both are kept',
+            }[heat.vessel.how],
         },
         liquid: heat.liquid && {
             grams: round(heat.liquid.grams),

@@ -2,6 +2,7 @@ import type { Origin } from '../plan/origin.js';
 import { show, type Quantity } from '../plan/quantity.js';
 import type { Plan } from '../plan/types.js';
 import { sideOf } from '../service/heat/dish-heat.js';
+import { isKeptAhead } from '../service/heat/journey.js';
 import { isWithinTime, offControlLimit } from '../service/heat/off-control.js';
 import type { DishFacts, Service } from '../service/types.js';
 import { hoursWords } from './at-the-guest.js';
@@ -106,13 +107,10 @@ function stayOf(plan: Plan, service: Service, facts: DishFacts): Stay | undefine
     if (held?.time && !isKept(plan, held.temperature)) {
         return { minutes: held.time.value + onTheTable, stated: held.time, what: 'Hold', at: held.time.origin };
     }
-    return dish.platedAhead && dish.platedAhead.gear?.name !== HOT_BOX
+    return dish.platedAhead && !isKeptAhead(dish)
         ? { minutes: onTheTable, what: 'Plate', at: dish.platedAhead.origin }
         : undefined;
 }
-
-/** What keeps food hot, as the standard cupboard calls it. */
-const HOT_BOX = 'hot-box';
 
 /** Cold enough or hot enough for the code: then time does not count. */
 function isKept({ code }: Plan, held: Quantity): boolean {

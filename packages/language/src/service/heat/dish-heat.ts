@@ -6,7 +6,7 @@ import type { DishRun } from '../run/types.js';
 import type { DishFacts } from '../types.js';
 import { isCreamy, liquidOf } from './contents.js';
 import type { Limits } from './inverse.js';
-import { journeyOf, minutesOf } from './journey.js';
+import { isKeptAhead, journeyOf, minutesOf } from './journey.js';
 import { serveLiquid } from './served-liquid.js';
 import { afterPublishedDrop, startRangeFor, throughReading, type SolidStart } from './solid.js';
 import { touchLimits } from './touch-limits.js';
@@ -29,7 +29,8 @@ export function dishHeat(plan: Plan, facts: DishFacts, air: Air, run: DishRun | 
     if (!side) {
         return undefined;
     }
-    const journeys = run && { first: journeyOf(run.first), last: journeyOf(run.last) };
+    const isKept = isKeptAhead(dish);
+    const journeys = run && { first: journeyOf(run.first, isKept), last: journeyOf(run.last, isKept) };
     const base = {
         course: course.index,
         dish: dish.index,
@@ -72,7 +73,11 @@ function liquidHeat(plan: Plan, facts: DishFacts, air: Air, journeys: Journeys |
     if (!found || !liquid || !piece || (!start && !measured && wanted === undefined)) {
         return undefined;
     }
-    const empty = emptyVessel(plan, dish.served.vessel, air);
+    // What has stood in a hot box is as warm as its bowl.
+    const empty: NonNullable<DishHeat['vessel']> =
+        start && isKeptAhead(dish)
+            ? { celsius: start.temperature.value, how: 'kept' }
+            : emptyVessel(plan, dish.served.vessel, air);
     const holds = piece.measures.holds?.high;
     const factor = surfaceFactor(holds && liquid.grams / holds, isCreamy(kind));
     const heat = serveLiquid({
@@ -105,6 +110,9 @@ function liquidHeat(plan: Plan, facts: DishFacts, air: Air, journeys: Journeys |
             ...found.assumed,
             ...(portion ? [] : [`a portion of ${Math.round(liquid.grams)} ml, usual for its kind`]),
             ...(empty.how === 'custom' ? ['how warm the vessel is, by the house’s custom'] : []),
+            ...(empty.how === 'kept'
+                ? ['that what it is plated ahead into keeps it and its vessel at what it starts from']
+                : []),
             ...(dish.served.pouredAtTable
                 ? ['that it loses nothing in the jug it is poured from: measure it there']
                 : []),
@@ -142,7 +150,8 @@ function solidHeat(
     const how: SolidStart = heldAt && !leavesPass ? 'held' : 'leaves-the-pass';
     const start = from && { celsius: from.temperature.value, how };
     const common = { byMinute: [], assumed: [], ...(start && { start }) };
-    const answers = side === 'hot' && wanted !== undefined && { answers: { range: { from: how, ...startRangeFor(wanted, how) } } };
+    const answers = side === 'hot' &&
+        wanted !== undefined && { answers: { range: { from: how, ...startRangeFor(wanted, how) } } };
     const after = measured?.after?.value;
     if (start && measured && after !== undefined) {
         const reading = { celsius: measured.temperature.value, minutes: after };

@@ -49,7 +49,7 @@ const pourDrink: (given: DrinkCase) => DrinkResult = remember((given: DrinkCase)
         },
         needed: pourNeeded(ask, air.celsius, limits),
         ...(keptTo !== undefined && {
-            staysFor: minutesKept(side, keptTo, celsius, (now) => coolFor(now, 1, liquid, vessel, still)),
+            staysFor: minutesKept(side, keptTo, wanted, (now) => coolFor(now, 1, liquid, vessel, still)),
         }),
     };
 }, 64);

@@ -1,4 +1,5 @@
 /** The way of a plate from the pour to its guest, as stretches of cooling. */
+import type { Dish } from '../../plan/types.js';
 import type { PlateRun } from '../run/types.js';
 import type { Surroundings } from './liquid.js';
 import { approach, thinTau } from './newton.js';
@@ -23,9 +24,21 @@ export interface Stretch {
     readonly room: Surroundings;
 }
 
-/** Guests begin when they have sat down, at minute 0: what is preset waits for them. */
-export function journeyOf({ table, plated, leftPass, served }: PlateRun): Journey {
-    return { table, standing: leftPass - plated, carried: served - leftPass, waiting: Math.max(0, -served) };
+/** Where a plate that is plated ahead stands neither hot nor cold; anything else it is put into is taken to keep it. */
+const OPEN_PLACES = ['pass-shelf', 'serving-cart', 'tray'];
+
+/** True where a dish is plated ahead into something that keeps it as it is: a hot box, a cold shelf. */
+export function isKeptAhead({ platedAhead }: Dish): boolean {
+    return platedAhead?.gear !== undefined && !OPEN_PLACES.includes(platedAhead.gear.name);
+}
+
+/**
+ * Guests begin when they have sat down, at minute 0: what is preset waits for them.
+ * @param isKept it does not stand before it leaves the pass
+ */
+export function journeyOf({ table, plated, leftPass, served }: PlateRun, isKept: boolean): Journey {
+    const standing = isKept ? 0 : leftPass - plated;
+    return { table, standing, carried: served - leftPass, waiting: Math.max(0, -served) };
 }
 
 export function minutesOf({ standing, carried, waiting }: Journey): number {

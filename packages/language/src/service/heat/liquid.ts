@@ -126,12 +126,16 @@ const LONGEST_STEP = 4;
 const MOST_IN_A_STEP = 6;
 /** Nothing is looked at longer than this, min: it has the temperature of the room by then. */
 const LONGEST = 12 * 60;
+/** A thimbleful on a table top is as warm as the room long before so many steps are done. */
+const MOST_STEPS = 1000;
+/** Backwards in time every difference grows without end: no further than this, °C, which no liquid has. */
+const [COLDEST, HOTTEST] = [-40, 150];
 
 /**
  * The liquid after it has stood, °C. Classical Runge–Kutta steps, within 0.02 °C of a reference solver
  * (tests/published/heat-solver.test.ts).
  * @param start °C, 0 … 100
- * @param minutes negative: what it was so long before it was at `start`
+ * @param minutes negative: what it was so long before it was at `start`, as far as from -40 to 150
  * @param scale multiplies the loss: found from a thermometer reading, else 1
  * @returns between `start` and the room, save for what evaporation takes
  */
@@ -146,7 +150,8 @@ export function coolFor(
     const perMinute = (-60 * scale * Math.sign(minutes)) / heatContent(liquid, vessel);
     const slope = (celsius: number): number => perMinute * totalLoss(celsius, liquid, vessel, room);
     let celsius = start;
-    for (let left = Math.min(Math.abs(minutes), LONGEST); left > 0;) {
+    let left = Math.min(Math.abs(minutes), LONGEST);
+    for (let steps = 0; left > 0 && steps < MOST_STEPS && celsius > COLDEST && celsius < HOTTEST; steps++) {
         const first = slope(celsius);
         const step = Math.min(left, LONGEST_STEP, MOST_IN_A_STEP / Math.abs(first));
         const second = slope(celsius + (step / 2) * first);

@@ -58,7 +58,7 @@ export interface DishHeat {
     /** What it starts from, and what says so. */
     readonly start?: { readonly celsius: number; readonly how: 'leaves-the-pass' | 'held' | 'reading' };
     /** What it is served in, just before it is filled. */
-    readonly vessel?: { readonly celsius: number; readonly how: 'stated' | 'custom' | 'room' };
+    readonly vessel?: { readonly celsius: number; readonly how: 'stated' | 'custom' | 'room' | 'kept' };
     readonly liquid?: { readonly grams: number; readonly surfaceDiameter: number };
     readonly covered: boolean;
     readonly pouredAtTable: boolean;
@@ -107,7 +107,7 @@ export interface DrinkHeat {
     readonly coldest?: { readonly bath: number; readonly celsius: number };
     /** How cold the bottle, or hot the pot, has to be to have it as wanted. */
     readonly needed: Answer;
-    /** Minutes until it leaves its kind's range in the glass, at most an hour. */
+    /** Minutes in the glass from what is wanted until it leaves its kind's range; 120 at most. */
     readonly staysFor?: number;
     readonly assumed: readonly string[];
 }
