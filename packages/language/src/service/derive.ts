@@ -61,7 +61,15 @@ export function deriveService(plan: Plan): Service {
     const room = lazily(() => roomOf(plan, tables()));
     const geometry = lazily(() => coverGeometry(plan, service, tables()));
     const counts = lazily(() =>
-        countPieces({ plan, variations, facts, coffee, oversetCovers, gear: servingGear(plan, service) }),
+        countPieces({
+            plan,
+            variations,
+            facts,
+            coffee,
+            oversetCovers,
+            drinks: drinks(),
+            gear: servingGear(plan, service),
+        }),
     );
     const pull = lazily(() => pullList(plan, counts(), statedWashes(plan, new WashableStock(counts(), variations))));
     const run = lazily(() => runService(plan, service));

@@ -228,4 +228,11 @@ describe('the glass of a drink', () => {
             leaves: 'Guests leave',
         });
     });
+    it('is pulled for those who take what is offered, beside the glasses that stand at the covers', () => {
+        const pulled = (piece: string): number =>
+            serve({ menu }).counts.find((count) => count.piece === piece)?.needed ?? 0;
+        expect([pulled('white-wine-glass'), pulled('highball-glass')]).toEqual([40, 8]);
+        const same = serve({ menu: menu.replace('highball-glass', 'white-wine-glass') });
+        expect(same.counts.find(({ piece }) => piece === 'white-wine-glass')?.needed).toBe(40);
+    });
 });

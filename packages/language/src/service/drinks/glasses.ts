@@ -1,6 +1,6 @@
 /** The glass of a drink: at how many covers it stands, and when it leaves by the house's customs. */
 import type { CoverGlass, Step, TableItem, Variation } from '../types.js';
-import type { GlassUse, PourUse } from './types.js';
+import type { GlassUse, PourNeed, PourUse } from './types.js';
 
 /**
  * The glass of a pour at the covers that have it; of a drink offered in a pour's place with a glass of its own, one for each
@@ -39,6 +39,18 @@ export function waterGlass(variations: readonly Variation[]): GlassUse | undefin
         : undefined;
 }
 
+/** Glasses that no cover holds: those of drinks offered in another's place, where they name one of another sort. */
+export function broughtForOffers(
+    needs: readonly PourNeed[],
+): { readonly piece: string; readonly course: number; readonly count: number }[] {
+    return needs.flatMap(({ glass, uses, facts }) => {
+        const standing = uses.map(({ insteadOf }) => insteadOf?.glass?.name);
+        return glass && uses.every(({ insteadOf }) => insteadOf) && !standing.includes(glass.piece)
+            ? [{ piece: glass.piece, course: facts.course, count: glass.count }]
+            : [];
+    });
+}
+
 /** A drink offered in another's place comes into the glass of that, or is brought in its own, which leaves when that one does. */
 function ownGlass(uses: readonly PourUse[], variations: readonly Variation[]): GlassUse | undefined {
     const named = uses.filter(({ facts }) => facts.pour.glass && facts.glass);
@@ -48,7 +60,7 @@ function ownGlass(uses: readonly PourUse[], variations: readonly Variation[]): G
         ? {
               piece: use.facts.glass.name,
               count: Math.max(...named.map(({ drinkers }) => drinkers)),
-              comes: 'with-its-course',
+              comes: use.facts.glass.name === replaced.piece ? replaced.comes : 'with-its-course',
               leaves: replaced.leaves,
           }
         : undefined;

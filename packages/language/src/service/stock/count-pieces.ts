@@ -1,6 +1,7 @@
 import type { Plan } from '../../plan/types.js';
 import { flatwareOf } from '../cover.js';
-import type { Cover, CoverPiece, DishFacts, Service, Variation } from '../types.js';
+import { broughtForOffers } from '../drinks/glasses.js';
+import type { Cover, CoverPiece, DishFacts, PourNeed, Service, Variation } from '../types.js';
 import { up } from './lots.js';
 import type { PieceCount, PieceUse } from './types.js';
 
@@ -11,6 +12,8 @@ interface Counted {
     readonly coffee?: Service['coffee'];
     /** Covers laid beyond the guests expected, as the most frequent one. */
     readonly oversetCovers: number;
+    /** What is drunk: a drink offered in another's place may come in a glass of its own. */
+    readonly drinks: readonly PourNeed[];
     /** What the servers carry, and what stands between the covers. */
     readonly gear: readonly PieceCount[];
 }
@@ -22,7 +25,7 @@ type Use = Omit<PieceUse, 'count' | 'overset'> & { readonly piece: string };
  * How many of each piece the evening needs, without spares and without washing between courses: what every cover holds, what is
  * brought to it, what every dish is served in, and what the servers work with. In the order of the alphabet.
  */
-export function countPieces({ plan, variations, facts, coffee, oversetCovers, gear }: Counted): PieceCount[] {
+export function countPieces({ plan, variations, facts, coffee, oversetCovers, drinks, gear }: Counted): PieceCount[] {
     const tally = new Tally();
     const after = plan.menu?.courses.length ?? 0;
     // Coffee on request is counted by the house's share of all guests, rounded up once.
@@ -45,6 +48,9 @@ export function countPieces({ plan, variations, facts, coffee, oversetCovers, ge
     for (const [piece, count] of coffeePieces) {
         const use = { piece, course: after, purpose: 'coffee', when: 'brought', isFixed: false } as const;
         tally.add(use, up(share * count), 0);
+    }
+    for (const { piece, course, count } of broughtForOffers(drinks)) {
+        tally.add({ piece, course, purpose: 'drinking', when: 'brought', isFixed: false }, count, 0);
     }
     for (const { piece, by } of gear) {
         for (const use of by) {
