@@ -60,7 +60,12 @@ const clocksOnDemand = {
 const serverOnDemand = {
     name: 'server-on-demand',
     setup({ onResolve, onLoad }) {
-        onResolve({ filter: /^\.\/(lsp|server)\.js$/ }, ({ path }) => ({ path, namespace: 'server-on-demand' }));
+        onResolve({ filter: /^\.\/(lsp|server)\.js$/ }, ({ path, importer }) =>
+            // The language server's own file: the sheet of a server is another.
+            path === './lsp.js' || /[\\/]editor[\\/]/.test(importer)
+                ? { path, namespace: 'server-on-demand' }
+                : undefined,
+        );
         onLoad({ filter: /lsp/, namespace: 'server-on-demand' }, () => ({
             contents: 'export const runLsp = () => require("./lsp.cjs").runLsp();',
             resolveDir: here,
