@@ -17,13 +17,14 @@ export interface DrawnPlace {
 
 /** Room round the table for chairs and words, mm. */
 const AROUND = 330;
+/** Height of the words, mm. */
 const SIZE = 34;
 
-/** A table from above with every cover on it, to scale, its seats numbered. One millimetre is one unit. */
-export function drawTable(table: TableToPlace, places: readonly DrawnPlace[], drawing: Drawing): string {
+/** A table from above with every cover on it, to scale, its seats numbered. One millimetre is one unit. @param size height of the words, mm */
+export function drawTable(table: TableToPlace, places: readonly DrawnPlace[], drawing: Drawing, size = SIZE): string {
     const width = table.width + AROUND * 2;
-    const height = table.depth + AROUND * 2 + SIZE * 3;
-    const middle = { x: width / 2, y: AROUND + SIZE * 2 + table.depth / 2 };
+    const height = table.depth + AROUND * 2 + size * 3;
+    const middle = { x: width / 2, y: AROUND + size * 2 + table.depth / 2 };
     const toPage = ({ x, y }: { readonly x: number; readonly y: number }) => ({ x: middle.x + x, y: middle.y - y });
     const seats = table.seats.map((seat) => ({ seat, place: places.find((each) => each.seat === seat.number) }));
     return picture({ width, height }, drawing, [
@@ -42,11 +43,11 @@ export function drawTable(table: TableToPlace, places: readonly DrawnPlace[], dr
         ),
         lettered(
             [
-                ...heading(drawing, SIZE, SIZE * 1.6, SIZE * 1.2),
-                ...seats.flatMap(({ seat, place }) => words(toPage(behind(seat, 90)), seat, place)),
-                ...scaleBar(width - SIZE, height - SIZE / 2, { length: 500, name: '500 mm', size: SIZE * 0.8 }),
+                ...heading(drawing, size, size * 1.6, size * 1.2),
+                ...seats.flatMap(({ seat, place }) => words(toPage(behind(seat, 90)), seat, place, size)),
+                ...scaleBar(width - size, height - size / 2, { length: 500, name: '500 mm', size: size * 0.8 }),
             ],
-            SIZE,
+            size,
         ),
     ]);
 }
@@ -88,7 +89,7 @@ function behind({ x, y, degrees }: Seat, far: number): { x: number; y: number } 
     return { x: x - far * Math.cos(look), y: y - far * Math.sin(look) };
 }
 
-function words({ x, y }: { x: number; y: number }, seat: Seat, place: DrawnPlace | undefined): Element[] {
+function words({ x, y }: { x: number; y: number }, seat: Seat, place: DrawnPlace | undefined, size: number): Element[] {
     const lines = [
         `${seat.number}${seat.accessible ? ' accessible' : ''}`,
         ...(place?.needs ? [place.needs] : []),
@@ -97,9 +98,9 @@ function words({ x, y }: { x: number; y: number }, seat: Seat, place: DrawnPlace
     // Away from the table: to its side where the guest sits beside it.
     const [sideways, down] = [-Math.cos((seat.degrees * Math.PI) / 180), Math.sin((seat.degrees * Math.PI) / 180)];
     const anchor = sideways > 0.4 ? 'start' : sideways < -0.4 ? 'end' : 'middle';
-    const first = y + SIZE * 0.35 + (down > 0 ? 0 : (1 - lines.length) * SIZE) * Math.abs(down);
+    const first = y + size * 0.35 + (down > 0 ? 0 : (1 - lines.length) * size) * Math.abs(down);
     return lines.map((line, index) => {
-        const element = centred(line, x, first + index * SIZE, index === 0 ? SIZE : SIZE * 0.75);
+        const element = centred(line, x, first + index * size, index === 0 ? size : size * 0.75);
         return { ...element, properties: { ...element.properties, textAnchor: anchor } };
     });
 }

@@ -43,8 +43,20 @@ function titleOf({ plan, service }: Drawable, variation: Variation): string {
     return service.variations.length > 1 ? `${event}: ${variation.label}` : event;
 }
 
+/** How a table is written on. */
+export interface TableLook {
+    /** Height of the words, mm of the table; a usual one where absent. */
+    readonly lettering?: number;
+    /** Whether what guests need stands at their seats. */
+    readonly needs?: boolean;
+}
+
 /** One table with the covers of the guests who sit there, or, where no guest has a seat, with the first cover at every seat. */
-export function tablePicture({ plan, service }: Drawable, name: string): string | undefined {
+export function tablePicture(
+    { plan, service }: Drawable,
+    name: string,
+    { lettering, needs: tellsNeeds = true }: TableLook = {},
+): string | undefined {
     const table = service.tables.find((each) => each.name === name);
     if (!table) {
         return undefined;
@@ -63,13 +75,13 @@ export function tablePicture({ plan, service }: Drawable, name: string): string 
                 seat: seat.number,
                 pieces: piecesOf(guest?.variation ?? 0).filter((piece) => piece.when === 'laid'),
                 marks: [...new Set(guest?.markers.filter((mark) => mark !== undefined) ?? [])],
-                needs: group && group.needs.length > 0 ? group.label : undefined,
+                needs: tellsNeeds && group && group.needs.length > 0 ? group.label : undefined,
             },
         ];
     });
     const title = `${plan.event?.title ?? plan.file}: table ${name}`;
     const description = `${table.seats.length} seats, ${places.length} covers.`;
-    return drawTable(table, places, { title, description });
+    return drawTable(table, places, { title, description }, lettering);
 }
 
 /** The room with its tables; absent where its measures are not stated. */

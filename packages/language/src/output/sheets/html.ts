@@ -12,19 +12,32 @@ export function sheetHtml(sheet: Sheet, foot: SheetFoot): string {
             h('meta', { charset: 'utf-8' }),
             h('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
             h('title', `${sheet.title}: ${foot.event}`),
-            h('style', `${SHEET_STYLE}@page { size: ${sheet.orientation ?? 'portrait'}; }`),
+            h('style', `${SHEET_STYLE}${pageStyle(sheet, said)}`),
         ]),
-        h('body', { class: sheet.orientation ?? 'portrait' }, [
+        h('body', { class: [sheet.orientation ?? 'portrait', ...(sheet.onePage ? ['one-page'] : [])] }, [
             h('header', [
                 h('p', { class: 'event' }, said),
                 h('h1', sheet.title),
                 ...(sheet.subtitle ? [h('p', { class: 'subtitle' }, sheet.subtitle)] : []),
             ]),
             h('main', sheet.blocks.map(block)),
-            h('footer', [h('p', said)]),
+            h('footer', [h('p', `${said} · ${sheet.title}`)]),
         ]),
     ]);
-    return `<!doctype html>\n${toHtml(page)}\n`;
+    return `<!doctype html>\n${toHtml(page, { allowDangerousHtml: true })}\n`;
+}
+
+/** What stands at the foot of every printed page: event, day and revision, the sheet, and the number of the page. */
+function pageStyle({ orientation = 'portrait', title, onePage }: Sheet, said: string): string {
+    const size = onePage ? 'margin: 10mm 11mm 13mm;' : '';
+    const left = `@bottom-left { content: ${cssText(`${said} · ${title}`)}; }`;
+    return `@page { size: ${orientation}; ${size} ${left} @bottom-right { content: counter(page) " of " counter(pages); } }`;
+}
+
+/** A text as CSS writes one; whatever could end it, or the style, by its number. */
+function cssText(text: string): string {
+    const escaped = text.replace(/[^\p{L}\p{N} ·,.:–-]/gu, (sign) => `\\${sign.codePointAt(0)!.toString(16)} `);
+    return `"${escaped}"`;
 }
 
 function block(each: Block): ElementContent {

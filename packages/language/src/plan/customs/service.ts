@@ -129,4 +129,30 @@ export const serviceCustoms = [
         because: 'Common practice, no source: brief the team on what the house declares.',
         disagreements: [],
     },
+    {
+        name: 'back-soon',
+        title: 'Where a guest who will be back leaves the napkin.',
+        choices: [
+            { value: 'chair', means: 'on the chair', sources: ['common practice, no source'] },
+            { value: 'beside-plate', means: 'loosely beside the plate', sources: ['common practice, no source'] },
+        ],
+        default: 'chair',
+        because: 'Common practice, no source: a napkin by the plate then says that the guest has left the table for good.',
+        disagreements: [],
+    },
+    {
+        name: 'coffee-sign',
+        title: 'How a guest says whether coffee is wanted.',
+        choices: [
+            { value: 'asked', means: 'each guest is asked', sources: ['common practice, no source'] },
+            {
+                value: 'cup-turned',
+                means: 'a cup turned up says yes, one left upside down says no',
+                sources: ['common practice, no source'],
+            },
+        ],
+        default: 'asked',
+        because: 'Common practice, no source: nobody has to know a sign.',
+        disagreements: [],
+    },
 ] as const satisfies readonly CustomSpec[];

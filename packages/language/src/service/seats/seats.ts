@@ -47,6 +47,7 @@ export function seatGuests(plan: Plan, service: Served): Seats {
             bread,
             breadMarker: markerOf(-1, bread, group),
             initials: named && initials(named.name.text),
+            listed: named && plan.seating.indexOf(named),
         };
     });
     return {

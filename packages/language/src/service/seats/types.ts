@@ -28,6 +28,8 @@ export interface SeatedGuest {
     readonly breadMarker?: string;
     /** Of a guest whom the list names. Never the name: it is health data. */
     readonly initials?: string;
+    /** Index in the plan's guest list, for a sheet that is asked to name guests. */
+    readonly listed?: number;
 }
 
 export interface SeatedTable {

@@ -1,0 +1,157 @@
+import { counted, listed } from '../../rules/wording.js';
+import { tablePicture } from '../drawing/pictures.js';
+import { coverBlocks, dishesCalled } from './covers.js';
+import { movementsTable } from './courses.js';
+import { plainChoice } from './custom-words.js';
+import {
+    allergenPlates,
+    capital,
+    CONTACT,
+    chosenDishes,
+    courseTitle,
+    dishOf,
+    guestCalled,
+    needsOf,
+    type SheetSource,
+} from './evening.js';
+import { poursTable } from './pours.js';
+import type { Block, Sheet } from './sheet.js';
+import { guestSignals } from './signals.js';
+
+interface Station {
+    readonly name: string;
+    /** `server 3`; where no run sheet tells who has which table, everybody who serves. */
+    readonly server: string;
+    readonly tables: readonly string[];
+}
+
+/** Words to be read at arm's length; what guests need stands in the list below, where there is room for it. */
+const FOR_SHEETS = { lettering: 58, needs: false };
+
+/** One sheet for each server: the station's covers, seats, steps, pours and signals. */
+export function serverSheets(source: SheetSource): Sheet[] {
+    return stationsOf(source).map((station) => stationSheet(source, station));
+}
+
+function stationsOf({ service }: SheetSource): Station[] {
+    const { run } = service;
+    if (!run) {
+        return [{ name: 'server', server: 'server', tables: service.seats.tables.map(({ name }) => name) }];
+    }
+    const servers = [...new Set(run.tables.map(({ server }) => server))].toSorted((a, b) => a - b);
+    return servers.map((server) => {
+        const { name } = run.people[server]!;
+        return {
+            name: name.replaceAll(' ', '-'),
+            server: name,
+            tables: run.tables.filter((table) => table.server === server).map((table) => table.name),
+        };
+    });
+}
+
+function stationSheet(source: SheetSource, { name, server, tables }: Station): Sheet {
+    const { plan, service } = source;
+    const guests = service.seats.guests.filter(({ table }) => tables.includes(table));
+    const variations =
+        guests.length > 0
+            ? [...new Set(guests.map(({ variation }) => variation))].toSorted((a, b) => a - b)
+            : service.variations.map(({ index }) => index);
+    const count = guests.length > 0 ? guests.length : service.guestCount;
+    return {
+        name,
+        title: capital(server),
+        subtitle:
+            tables.length > 0
+                ? `${tables.length > 1 ? 'Tables' : 'Table'} ${listed(tables)} · ${counted(count, 'guest')}`
+                : counted(count, 'guest'),
+        blocks: [
+            ...seats(source, tables),
+            ...checks(source, server, tables),
+            { sort: 'heading', text: 'Step by step' },
+            { sort: 'text', text: sides(source) },
+            movementsTable(source, variations, tables),
+            ...poursTable(source),
+            { sort: 'heading', text: 'What guests say without a word' },
+            { sort: 'list', items: guestSignals(plan) },
+            { sort: 'heading', text: 'Covers' },
+            ...coverBlocks(
+                source,
+                variations.map((index) => service.variations[index]!),
+                (variation) => {
+                    const own = guests.filter((guest) => guest.variation === variation.index).length;
+                    return `${dishesCalled(variation)}, ${counted(own > 0 ? own : variation.count, 'cover')}`;
+                },
+            ),
+        ],
+    };
+}
+
+function seats(source: SheetSource, tables: readonly string[]): Block[] {
+    const { service } = source;
+    return tables.flatMap((table): Block[] => {
+        const guests = service.seats.guests.filter((guest) => guest.table === table);
+        const laid = service.seats.tables.find(({ name }) => name === table)?.laid ?? guests.length;
+        const isNamed = guests.some((guest) => guestCalled(source, guest) !== '');
+        const svg = tablePicture(source, table, FOR_SHEETS);
+        return [
+            { sort: 'heading', text: `Table ${table}: ${counted(guests.length, 'guest')}, ${counted(laid, 'cover')}` },
+            ...(svg ? [{ sort: 'picture' as const, svg, caption: `Table ${table}`, share: 0.7 }] : []),
+            {
+                sort: 'table',
+                columns: [
+                    { head: 'Seat', figures: true, share: 0.09 },
+                    { head: 'Dish' },
+                    { head: 'Needs' },
+                    { head: 'Mark', share: 0.14 },
+                    ...(isNamed ? [{ head: 'Guest', share: source.names ? 0.22 : 0.14 }] : []),
+                ],
+                rows: guests.map((guest) => {
+                    const needs = needsOf(service.groups[guest.group]);
+                    return [
+                        String(guest.seat),
+                        chosenDishes(source, service.variations[guest.variation]!)
+                            .map(({ title }) => title)
+                            .join(', '),
+                        needs === '' ? '' : { text: needs, strong: true },
+                        { text: longest(guest.markers), strong: true },
+                        ...(isNamed ? [guestCalled(source, guest)] : []),
+                    ];
+                }),
+            },
+        ];
+    });
+}
+
+/** The mark with most to say: that of the dish which could be confused. */
+function longest(markers: readonly (string | undefined)[]): string {
+    return markers.reduce<string>((a, b) => ((b ?? '').length > a.length ? b! : a), '');
+}
+
+function checks(source: SheetSource, server: string, tables: readonly string[]): Block[] {
+    const plates = allergenPlates(source).filter(({ guest }) => tables.includes(guest.table));
+    return plates.length === 0
+        ? []
+        : [
+              { sort: 'heading', text: 'Two people check each of these plates' },
+              { sort: 'caution', text: `${CONTACT} In doubt the plate goes back.` },
+              ...plates.map(({ course, plate, guest, marker }): Block => ({
+                  sort: 'check',
+                  text: `${marker} · ${guest.table} seat ${guest.seat} · ${dishOf(source, course, plate.dish)?.title ?? courseTitle(source.plan, course)}${
+                      plate.leftOff.length > 0 ? `, without ${listed(plate.leftOff)}` : ''
+                  }`,
+                  by: ['pass', server],
+              })),
+          ];
+}
+
+function sides({ plan, service }: SheetSource): string {
+    const { customs } = plan;
+    const stated = service.facts.flatMap(({ dish }) =>
+        dish.served.side ? [`${dish.title} from the ${dish.served.side.side}`] : [],
+    );
+    return [
+        `Serve food ${plainChoice('serve-from', customs)}${stated.length > 0 ? ` (${listed(stated)})` : ''}, clear ${plainChoice('clear-from', customs)}, pour from the right.`,
+        `Begin with ${plainChoice('served-first', customs)}.`,
+        `Clear ${plainChoice('clear-first', customs)}.`,
+    ].join(' ');
+}
