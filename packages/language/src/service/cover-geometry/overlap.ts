@@ -1,7 +1,10 @@
 // A CommonJS package in whose one export Node finds no names.
-import sat, { type Circle, type Polygon } from 'sat';
+import sat from 'sat';
 import { outline, partIn, poseAt, toFrame, type Part, type Pose } from './outline.js';
 import type { PlacedPiece } from './types.js';
+
+type Circle = InstanceType<typeof sat.Circle>;
+type Polygon = InstanceType<typeof sat.Polygon>;
 
 /** Overlaps smaller than this are the noise of the figures, mm. */
 const NOISE = 0.01;
