@@ -1,5 +1,5 @@
 /** Pieces, stock, supplies and equipment, for the compiled plan. */
-import type { CustomName } from '../plan/customs.js';
+import { customSpecs, type CustomName } from '../plan/customs.js';
 import { ROUNDING_RULE } from '../service/stock/lots.js';
 import type { EquipmentUse, Remedy, Substitution, Turnaround } from '../service/stock/types.js';
 import { isBackInTime } from '../service/stock/turnarounds.js';
@@ -102,13 +102,9 @@ function remedyJson(telling: Telling, { washes, substitutions, rents, cost, isPr
     };
 }
 
-function supplyJson({ plan, places }: Telling, supply: Supply): Json {
+function supplyJson(telling: Telling, supply: Supply): Json {
     const { dimension } = supply;
     const figure = (value: number): Json => figureJson(dimension, round(value));
-    const custom = (name: CustomName): Json => {
-        const { value, origin } = plan.customs[name];
-        return { custom: name, value, because: origin ? 'declared' : 'default', ...at(places, origin) };
-    };
     return {
         what: supply.what,
         title: supply.title,
@@ -120,8 +116,15 @@ function supplyJson({ plan, places }: Telling, supply: Supply): Json {
             count: supply.packs.count,
             each: figure(supply.packs.size),
         },
-        because: supply.customs.map(custom),
+        because: supply.customs.map((name) => customUsed(telling, name)),
     };
+}
+
+/** A custom that a figure rests on, with what it rests on itself. */
+function customUsed({ plan, places }: Telling, name: CustomName): Json {
+    const { value, origin } = plan.customs[name];
+    const sources = customSpecs.find((spec) => spec.name === name)?.figure?.sources ?? [];
+    return { custom: name, value, because: origin ? 'declared' : 'default', sources, ...at(places, origin) };
 }
 
 function equipmentJson(telling: Telling, use: EquipmentUse): Json {
@@ -136,6 +139,7 @@ function equipmentJson(telling: Telling, use: EquipmentUse): Json {
         loads: use.loads,
         minutes: use.minutes,
         mostAt: use.at === undefined ? undefined : momentJson(telling.plan, use.at),
+        because: use.purpose === 'warming' ? [customUsed(telling, 'plate-warming')] : undefined,
     };
 }
 
