@@ -51,6 +51,7 @@ import missingUnit from './missing-unit.js';
 import misspeltWord from './misspelt-word.js';
 import noAlcoholFreeChoice from './no-alcohol-free-choice.js';
 import noSuchSeat from './no-such-seat.js';
+import nowhereToStand from './nowhere-to-stand.js';
 import offWithoutReason from './off-without-reason.js';
 import outsideIn from './outside-in.js';
 import pieceOnWrongSide from './piece-on-wrong-side.js';
@@ -111,6 +112,9 @@ import vesselTooWarm from './vessel-too-warm.js';
 import waiverWithoutEffect from './waiver-without-effect.js';
 import warmAtTheGuest from './warm-at-the-guest.js';
 import warmedYetPreset from './warmed-yet-preset.js';
+import warmerTooSmall from './warmer-too-small.js';
+import washTooLate from './wash-too-late.js';
+import washWithoutUse from './wash-without-use.js';
 import wineTemperature from './wine-temperature.js';
 import writtenOtherwise from './written-otherwise.js';
 import wrongUnit from './wrong-unit.js';
@@ -170,6 +174,7 @@ export const rules: readonly Rule[] = [
     misspeltWord,
     noAlcoholFreeChoice,
     noSuchSeat,
+    nowhereToStand,
     offWithoutReason,
     outsideIn,
     pieceOnWrongSide,
@@ -230,6 +235,9 @@ export const rules: readonly Rule[] = [
     waiverWithoutEffect,
     warmAtTheGuest,
     warmedYetPreset,
+    warmerTooSmall,
+    washTooLate,
+    washWithoutUse,
     wineTemperature,
     writtenOtherwise,
     wrongUnit,
