@@ -171,7 +171,7 @@ describe('losses (temperature 6.2) and reference calculations (temperature 10.1)
     it('refuses a bowl past the touch limit and says what it would have to be', () => {
         const answer = vesselNeeded(asked(63), 74, { ...limits, touch: 65 });
         expect(answer).toMatchObject({ refused: 'touch-limit', limit: 65 });
-        expect(Math.abs(('needed' in answer ? answer.needed! : 0) - 68)).toBeLessThan(1);
+        expect(Math.abs(('needed' in answer ? answer.needed : 0) - 68)).toBeLessThan(1);
     });
     it('needs with a bowl at 20 °C a ladle at 86.6 °C for 60 °C after 4 min, and refuses one past 95 °C', () => {
         const needed = pourNeeded(asked(60), 20, limits);
@@ -244,7 +244,7 @@ describe('published curves (temperature 11), within the bands of temperature 12'
         const after = (from: number, time: number, scale: number): number =>
             coolFor(from, time, coffee, glass, room, scale);
         for (const curve of Object.values(DS1)) {
-            const now = calibrate(curve[0]!, { celsius: curve[minutes / 2]!, minutes }, after);
+            const now = calibrate(curve[0], { celsius: curve[minutes / 2]!, minutes }, after);
             const errors = curve
                 .slice(minutes / 2, until / 2 + 1)
                 .map((seen, index) => after(now.start, minutes + index * 2, now.scale) - seen);

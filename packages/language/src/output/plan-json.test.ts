@@ -73,7 +73,7 @@ describe('the compiled plan', () => {
             menu: { courses: { dishes: { servedAt: unknown }[]; pours: { amount: unknown }[] }[] };
         };
         expect(plan.menu.courses[0]!.pours[0]!.amount).toEqual({ written: '4 fl oz', millilitres: 118.29411825 });
-        expect(plan.menu.courses[1]!.dishes[0]!.servedAt).toEqual({ written: '64 °C', celsius: 64 });
+        expect(plan.menu.courses[1]!.dishes[0]!.servedAt).toEqual({ written: '62 °C', celsius: 62 });
     });
 
     it('tells guests of the list by initials only', () => {
