@@ -81,8 +81,8 @@ export default defineRule({
         ],
     },
     check({ plan, service, report }) {
-        const preparations = isLimited(plan) ? service.preparations : undefined;
         const clock = eveningClock(plan);
+        const preparations = isLimited(plan, clock) ? service.preparations : undefined;
         if (!preparations || !clock || preparations.setUp.circle || preparations.strike.circle) {
             return;
         }
@@ -93,10 +93,16 @@ export default defineRule({
     },
 });
 
+/** More than it takes to pour water and to set a first course before guests are called to sit, min. */
+const FIRST_SERVICE = 30;
+
 /** True where the plan states anything that set-up or strike could miss: there is nothing to work out where it doesn't. */
-function isLimited({ event, tasks, customs }: Plan): boolean {
-    const { ends, crew } = event ?? {};
-    return Boolean(ends ?? crew?.at) || tasks.length > 0 || customs['get-in'].value !== 'any-time';
+function isLimited({ event, tasks, customs }: Plan, clock: EveningClock | undefined): boolean {
+    const meal = clock?.after(event?.crew?.at);
+    const doors = Math.min(clock?.after(event?.doors, 'doors') ?? 0, -customs['seating-time'].value - FIRST_SERVICE);
+    const ready = doors - customs['line-up'].value - customs.briefing.value;
+    const mealIsNear = meal !== undefined && meal + customs['staff-meal'].value > ready;
+    return event?.ends !== undefined || mealIsNear || tasks.length > 0 || customs['get-in'].value !== 'any-time';
 }
 
 /** Clauses are written to the next five minutes. */
