@@ -1,5 +1,5 @@
 import { InvalidArgumentError, type CommanderError } from 'commander';
-import { nearest, toComputing as inCelsius } from 'underliner-language';
+import { nearest, SHEET_NAMES, toComputing as inCelsius, type SheetName } from 'underliner-language';
 import { CannotRun } from './cannot-run.js';
 
 /** Reads an option that takes one of a few words. */
@@ -19,6 +19,11 @@ export function oneOf<Word extends string>(words: readonly Word[]) {
 export function didYouMean(written: string, words: Iterable<string>): string {
     const [word] = nearest(written, words);
     return word === undefined ? '' : ` Did you mean \`${word}\`?`;
+}
+
+/** Reads the names of sheets: `captain,bar`. */
+export function sheetNames(written: string): SheetName[] {
+    return written.split(',').map((word) => oneOf(SHEET_NAMES)(word.trim()));
 }
 
 /** Reads an option that takes a whole number, 0 or more. */

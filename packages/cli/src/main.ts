@@ -1,6 +1,6 @@
 import { Command, CommanderError, Option } from 'commander';
 import type { Severity } from 'underliner-language';
-import { celsius, clock, minutes, oneOf, wholeNumber, wrongUsage } from './arguments.js';
+import { celsius, clock, minutes, oneOf, sheetNames, wholeNumber, wrongUsage } from './arguments.js';
 import { CannotRun } from './cannot-run.js';
 import type { CheckOptions } from './check.js';
 import type { ColorChoice } from './colors.js';
@@ -11,6 +11,7 @@ import { writeResult, writeTalk } from './output.js';
 import type { FormatOptions } from './format.js';
 import { changeFormats, reportFormats, ruleListFormats } from './formats.js';
 import type { RulesOptions } from './rules.js';
+import type { SheetsOptions } from './sheets.js';
 import type { WhatIfOptions } from './what-if.js';
 
 /** Written in by the build from package.json. */
@@ -60,6 +61,24 @@ function program(): Command {
         .addOption(color())
         .action(async (path: string, options: CompileOptions) => {
             process.exitCode = await (await import('./compile.js')).runCompile(path, options);
+        });
+    verb(program, 'sheets', 'write what people carry: one page each for captain, servers, kitchen …')
+        .argument('<file>', 'the event, or - for standard input')
+        .requiredOption('-o, --output <folder>', 'where to write them')
+        .addOption(new Option('--only <names>', 'only these, such as captain,bar').argParser(sheetNames))
+        .option('--names', 'guests of the list by name; else by initials')
+        .addOption(
+            new Option('--at <clock>', 'the evening runs, and it is now 20:10: the card with the new times').argParser(
+                clock,
+            ),
+        )
+        .option('--done <course>', 'the last course that is cleared by then')
+        .option('--despite-errors', 'write them although something is wrong')
+        .addOption(stdinName())
+        .addOption(root())
+        .addOption(color())
+        .action(async (path: string, options: SheetsOptions) => {
+            process.exitCode = await (await import('./sheets.js')).runSheets(path, options);
         });
     verb(program, 'what-if', 'compute an event again with other figures and say what changes')
         .argument('<file>', 'the event, or - for standard input')

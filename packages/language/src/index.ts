@@ -37,7 +37,7 @@ export { PLAN_SCHEMA, planJson, planText, type Compilable } from './output/plan-
 
 // ---------------------------------------------------------------- sheets
 export { sheets, type SheetFile, type SheetOptions } from './sheets.js';
-export { SHEET_NAMES, type SheetName } from './output/sheets/sheets.js';
+export { SHEET_NAMES, type SheetName } from './output/sheets/sheet-names.js';
 
 // ---------------------------------------------------------------- otherwise
 export { whatIf, type Otherwise, type WhatIf } from './what-if.js';

@@ -1,7 +1,8 @@
 import type { Checked } from './check.js';
 import { footOf } from './output/sheets/evening.js';
 import { sheetHtml } from './output/sheets/html.js';
-import { sheetsOf, type SheetName } from './output/sheets/sheets.js';
+import type { SheetName } from './output/sheets/sheet-names.js';
+import { sheetsOf } from './output/sheets/sheets.js';
 
 /** Which sheets are made, and what stands on them. */
 export interface SheetOptions {

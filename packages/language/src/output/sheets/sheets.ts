@@ -6,11 +6,12 @@ import { menuCardSheet } from './menu-card.js';
 import { runningLateSheet } from './running-late.js';
 import { placeCardSheet, seatListSheet } from './seat-list.js';
 import { serverSheets } from './server.js';
+import { SHEET_NAMES, type SheetName } from './sheet-names.js';
 import type { SheetSource } from './evening.js';
-import type { Sheet } from './sheet.js';
+import type { Block, Sheet } from './sheet.js';
 import { stewardSheet } from './steward.js';
 
-/** The sheets by the word that asks for them, in the order in which they are handed out. */
+/** The sheets by the word that asks for them. */
 const MAKERS = {
     captain: captainSheet,
     server: serverSheets,
@@ -22,11 +23,7 @@ const MAKERS = {
     'seat-list': seatListSheet,
     'place-cards': placeCardSheet,
     'running-late': runningLateSheet,
-} as const satisfies Record<string, (source: SheetSource) => Sheet | readonly Sheet[] | undefined>;
-
-export type SheetName = keyof typeof MAKERS;
-
-export const SHEET_NAMES = Object.keys(MAKERS) as readonly SheetName[];
+} as const satisfies Record<SheetName, (source: SheetSource) => Sheet | readonly Sheet[] | undefined>;
 
 /**
  * The sheets of an evening, without how they look. Of one that is under way only the card with the new times is made: what was
@@ -35,5 +32,21 @@ export const SHEET_NAMES = Object.keys(MAKERS) as readonly SheetName[];
  */
 export function sheetsOf(source: SheetSource, only?: readonly SheetName[]): Sheet[] {
     const wanted = only ?? (source.plan.underway ? ['running-late'] : SHEET_NAMES);
-    return SHEET_NAMES.filter((name) => wanted.includes(name)).flatMap((name) => MAKERS[name](source) ?? []);
+    const warning = despiteErrors(source);
+    return SHEET_NAMES.filter((name) => wanted.includes(name))
+        .flatMap((name) => MAKERS[name](source) ?? [])
+        .map((sheet): Sheet => ({ ...sheet, blocks: [...warning, ...sheet.blocks] }));
+}
+
+/** Whoever carries a sheet of a plan with something wrong in it has to know. */
+function despiteErrors({ findings }: SheetSource): Block[] {
+    const errors = findings.filter(({ severity }) => severity === 'error');
+    return errors.length === 0
+        ? []
+        : [
+              {
+                  sort: 'caution',
+                  text: `Draft, not for service: ${errors.length === 1 ? '1 error' : `${errors.length} errors`} in the plan. The first: ${errors[0]!.message.replaceAll('`', '')}`,
+              },
+          ];
 }

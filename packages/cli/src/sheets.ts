@@ -1,0 +1,94 @@
+import { mkdirSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { check, sheets, whatIf, type Checked, type SheetName } from 'underliner-language';
+import { CannotRun } from './cannot-run.js';
+import { palette, wantsColor, type ColorChoice } from './colors.js';
+import { CANNOT_RUN, tellFaults } from './faults.js';
+import { oneInput } from './inputs.js';
+import { writeResult, writeTalk } from './output.js';
+import { inOrder, Locator } from './report/located.js';
+import { describe } from './report/text.js';
+import { writeWhole } from './write-file.js';
+
+export interface SheetsOptions {
+    readonly output: string;
+    readonly only?: readonly SheetName[];
+    readonly names?: boolean;
+    readonly at?: number;
+    readonly done?: string;
+    readonly despiteErrors?: boolean;
+    readonly stdinName?: string;
+    readonly root?: string;
+    readonly color: ColorChoice;
+}
+
+/** `underliner sheets`: what people carry, one page each. Writes nothing while something is wrong. */
+export async function runSheets(path: string, options: SheetsOptions): Promise<number> {
+    const input = oneInput(path, options);
+    const planned = check(input.file, input.files);
+    if (tellFaults(input.shown, planned) > 0) {
+        return CANNOT_RUN;
+    }
+    if (!planned.plan.event) {
+        throw new CannotRun(`\`${input.shown}\` holds no event. Sheets are made of the file of an event.`);
+    }
+    const errors = planned.findings.filter(({ severity }) => severity === 'error');
+    if (errors.length > 0) {
+        const colors = await palette(wantsColor(options.color, 2));
+        const located = inOrder(new Locator(input.files.root, process.cwd(), planned).findings(errors));
+        writeTalk(located.map((found) => describe(found, colors)).join('\n'));
+        const count = errors.length === 1 ? '1 error' : `${errors.length} errors`;
+        if (!options.despiteErrors) {
+            writeTalk(`\n${count}: no sheet was written. \`--despite-errors\` writes them all the same.\n`);
+            return 1;
+        }
+        writeTalk(`\n${count}: the sheets were written despite them.\n`);
+    }
+    const made = sheets(underWay(planned, options), { only: options.only, names: options.names ?? false });
+    if (made.length === 0) {
+        throw new CannotRun(`\`${input.shown}\` holds nothing for ${wanted(options.only)}.`);
+    }
+    const folder = makeFolder(options.output);
+    for (const { name, html } of made) {
+        writeWhole(join(folder, `${name}.html`), html, join(options.output, `${name}.html`));
+    }
+    writeResult(made.map(({ name, title }) => `${join(options.output, `${name}.html`)}  ${title}\n`).join(''));
+    return 0;
+}
+
+/** The plan as it goes on from now, where the evening runs. */
+function underWay(planned: Checked, { at, done, only }: SheetsOptions): Checked {
+    if ((at === undefined) !== (done === undefined)) {
+        throw new CannotRun('A running evening wants both: `--at 20:10 --done soup`.');
+    }
+    if (at === undefined || done === undefined) {
+        if (only?.includes('running-late')) {
+            throw new CannotRun('The card with the new times wants to know how late it is: `--at 20:10 --done soup`.');
+        }
+        return planned;
+    }
+    const answer = whatIf(planned, { underway: { minutes: at, done } });
+    if (typeof answer === 'string') {
+        throw new CannotRun(answer);
+    }
+    return answer.checked;
+}
+
+function wanted(only: readonly SheetName[] | undefined): string {
+    return only === undefined ? 'a sheet' : `the sheet ${only.map((name) => `\`${name}\``).join(', ')}`;
+}
+
+function makeFolder(output: string): string {
+    const folder = resolve(output);
+    try {
+        mkdirSync(folder, { recursive: true });
+    } catch (failure) {
+        const code = failure instanceof Error && 'code' in failure ? String(failure.code) : '';
+        throw new CannotRun(
+            code === 'EEXIST' || code === 'ENOTDIR'
+                ? `\`${output}\` is a file. Give -o the name of a folder.`
+                : `The folder \`${output}\` can't be made.`,
+        );
+    }
+    return folder;
+}
