@@ -23,7 +23,10 @@ export function strikesTooLate({ strike }: Prepared): number {
     return late > NOISE ? late : 0;
 }
 
-/** The fewest people of a role with whom `isFine`; `undefined` where even a multiple of them will not do. */
+/**
+ * The fewest people of a role with whom `isFine`; `undefined` where even a multiple of them will not do. Sought by doubling and
+ * halving, so that one fewer than the answer will not do; a schedule that is better with fewer people still is not looked for.
+ */
 export function fewestOf(
     input: PreparationsInput,
     role: string,
@@ -31,11 +34,27 @@ export function fewestOf(
 ): number | undefined {
     const place = input.pools.findIndex((pool) => pool.role === role);
     const there = input.pools[place]?.count ?? 0;
-    for (let count = there + 1; count <= there * MOST; count++) {
+    const isFineWith = (count: number): boolean => {
         const pools = input.pools.map((pool, index) => (index === place ? { ...pool, count } : pool));
-        if (isFine(prepare({ ...input, pools }))) {
-            return count;
+        return isFine(prepare({ ...input, pools }));
+    };
+    let tooFew = there;
+    let enough: number | undefined;
+    for (let more = 1; enough === undefined && tooFew < there * MOST; more *= 2) {
+        const count = Math.min(there + more, there * MOST);
+        if (isFineWith(count)) {
+            enough = count;
+        } else {
+            tooFew = count;
         }
     }
-    return undefined;
+    while (enough !== undefined && enough - tooFew > 1) {
+        const middle = Math.floor((tooFew + enough) / 2);
+        if (isFineWith(middle)) {
+            enough = middle;
+        } else {
+            tooFew = middle;
+        }
+    }
+    return enough;
 }

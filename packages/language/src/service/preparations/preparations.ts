@@ -2,6 +2,7 @@
 import type { CustomName } from '../../plan/customs.js';
 import type { Plan } from '../../plan/types.js';
 import { eveningClock } from '../clock/evening.js';
+import { lazily } from '../lazily.js';
 import { remember } from '../remember.js';
 import { isAssumed } from '../run/pace.js';
 import type { Run } from '../run/types.js';
@@ -54,17 +55,27 @@ const MACHINE = 'dish machine';
 /** @returns `undefined` where the event does not say when guests are seated, or there is neither a team nor a task */
 export function preparationsOf(plan: Plan, service: ForPreparations): Preparations | undefined {
     const input = preparationsInput(plan, service);
-    return (
-        input && {
-            doors: input.times.doors,
-            ...prepare(input),
-            chilling: chillingStarts(service),
-            assumed: assumedRates(plan, input),
-        }
-    );
+    if (!input) {
+        return undefined;
+    }
+    const prepared = prepare(input);
+    return {
+        doors: input.times.doors,
+        get setUp() {
+            return prepared.setUp;
+        },
+        get strike() {
+            return prepared.strike;
+        },
+        get warming() {
+            return prepared.warming;
+        },
+        chilling: chillingStarts(service),
+        assumed: assumedRates(plan, input),
+    };
 }
 
-/** Sets up, warms and strikes. Kept: what does not depend on the room or the team changes none of it. */
+/** Sets up, warms and strikes, each when it is asked for. Kept: what does not depend on the room or the team changes none of it. */
 export const prepare = remember((input: PreparationsInput): Pick<Preparations, 'setUp' | 'strike' | 'warming'> => {
     const { workload, rates, setup, strike, times, warming } = input;
     const pools = [...input.pools, { role: MACHINE, count: 1, isOfTheFloor: false, isMachine: true }];
@@ -74,10 +85,21 @@ export const prepare = remember((input: PreparationsInput): Pick<Preparations, '
     const derived = workload && hands[0].isAnybody;
     const before = withStated(derived ? setUpTasks(workload, rates, hands[0]) : [], setup, pools);
     const after = withStated(derived ? strikeTasks(workload, rates, hands[1]) : [], strike, pools);
+    const [setUp, struck] = [
+        lazily(() => planSetUp({ ...times, drafts: before, pools })),
+        lazily(() => planStrike({ ...times, drafts: after, pools })),
+    ];
+    const warmed = lazily(() => planWarming(warming));
     return {
-        setUp: planSetUp({ ...times, drafts: before, pools }),
-        strike: planStrike({ ...times, drafts: after, pools }),
-        warming: planWarming(warming),
+        get setUp() {
+            return setUp();
+        },
+        get strike() {
+            return struck();
+        },
+        get warming() {
+            return warmed();
+        },
     };
 });
 
