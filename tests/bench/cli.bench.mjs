@@ -9,6 +9,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { format, resolveConfig } from 'prettier';
+import { measureService } from './service.bench.mjs';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const folder = join(root, 'node_modules', '.underliner', 'bench');
@@ -95,14 +96,18 @@ function median(values) {
     return (sorted[Math.floor(middle)] + sorted[Math.ceil(middle) - 1]) / 2;
 }
 
-function page(medians) {
+function page(medians, service) {
     const rows = cases.map(({ title, shown, limit }, index) => {
         const multiple = (medians[index] / medians[0]).toFixed(2);
         return `| ${title} | \`${shown}\` | ${medians[index].toFixed(0)} ms | ${multiple} | ${limit?.toFixed(2) ?? ''} |`;
     });
-    return `# Speed of the command line
+    return `# Speed
 
-Written by \`npm run bench\`. Each figure is the median of ${RUNS} cold starts; all cases run interleaved in one
+Written by \`npm run bench\`.
+
+## The command line
+
+Each figure is the median of ${RUNS} cold starts; all cases run interleaved in one
 process run. What counts is the multiple of an empty Node process; milliseconds depend on the machine and never fail.
 
 Machine: ${cpus().length} × ${cpus()[0]?.model.trim() ?? 'unknown processor'}, Node ${process.versions.node}, ${process.platform} ${process.arch}.
@@ -113,13 +118,15 @@ ${rows.join('\n')}
 
 The plan is \`${plan}\`. The floor is what the language framework costs with a language of two
 rules (\`tests/bench/floor\`), bundled the same way and without a code cache.
-`;
+
+${service}`;
 }
 
 await makeFloor();
 const medians = measure();
 const path = join(root, 'docs', 'performance.md');
-const text = await format(page(medians), { ...(await resolveConfig(path)), filepath: path });
+const service = await measureService();
+const text = await format(page(medians, service.page), { ...(await resolveConfig(path)), filepath: path });
 process.stdout.write(text);
 if (process.argv.includes('--write')) {
     writeFileSync(path, text);
@@ -128,4 +135,7 @@ const slow = cases.filter(({ limit }, index) => limit !== undefined && medians[i
 for (const { title, limit } of slow) {
     process.stderr.write(`Too slow: ${title} takes more than ${limit} times an empty process.\n`);
 }
-process.exitCode = slow.length > 0 ? 1 : 0;
+for (const line of service.tooSlow) {
+    process.stderr.write(`${line}\n`);
+}
+process.exitCode = slow.length + service.tooSlow.length > 0 ? 1 : 0;
