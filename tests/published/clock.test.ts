@@ -92,7 +92,7 @@ menu { course main "Lamb" { lasts 30 min  contains nothing  starts at 02:20 }
 
 describe('the instants of the compiled plan (RFC 3339)', () => {
     const event = (date: string, zone: string, times: string) =>
-        planJson(checked(date, zone, times))['event'] as Record<string, unknown>;
+        planJson(checked(date, zone, times)).event as Record<string, unknown>;
 
     it('stand in the zone of the event, after midnight on the next day, with the offset of then', () => {
         expect(event('2026-10-31', 'America/New_York', 'doors 18:30  seated 19:00  ends 03:00')).toMatchObject({
@@ -103,12 +103,12 @@ describe('the instants of the compiled plan (RFC 3339)', () => {
         });
     });
     it('are left out where the day or the zone is not known', () => {
-        expect(event('2026-02-30', 'America/New_York', 'seated 19:00')['seated']).toEqual({ local: '19:00' });
-        expect(event('2026-10-17', 'Nowhere/At_All', 'seated 19:00')['seated']).toEqual({ local: '19:00' });
+        expect(event('2026-02-30', 'America/New_York', 'seated 19:00').seated).toEqual({ local: '19:00' });
+        expect(event('2026-10-17', 'Nowhere/At_All', 'seated 19:00').seated).toEqual({ local: '19:00' });
     });
     it('are those of any zone, whatever its offset', () => {
         const instant = (zone: string) =>
-            (event('2026-06-20', zone, 'seated 19:00')['seated'] as { instant: string }).instant.slice(19);
+            (event('2026-06-20', zone, 'seated 19:00').seated as { instant: string }).instant.slice(19);
         const zones = ['UTC', 'Asia/Kathmandu', 'America/St_Johns', 'Pacific/Chatham', 'Pacific/Kiritimati'];
         expect(zones.map(instant)).toEqual(['+00:00', '+05:45', '-02:30', '+12:45', '+14:00']);
     });

@@ -74,7 +74,7 @@ describe('the clock of an evening', () => {
 
 describe('the hours in which no clock is changed', () => {
     it('hold in every zone of the database', { timeout: 60_000 }, () => {
-        const years = process.env['SLOW'] ? [2012, 2050] : [2024, 2030];
+        const years = process.env.SLOW ? [2012, 2050] : [2024, 2030];
         const broken: string[] = [];
         for (const zone of Intl.supportedValuesOf('timeZone')) {
             let change = Temporal.ZonedDateTime.from(`${years[0]}-01-01T00:00[${zone}]`).getTimeZoneTransition('next');

@@ -214,14 +214,14 @@ describe('the glass of a drink', () => {
 
     it('stands to the end, or leaves with its course and not before its toast', () => {
         const stays = glasses('');
-        expect(stays['White']).toEqual({ piece: 'white-wine-glass', count: 40, comes: 'laid', leaves: 'Guests leave' });
-        expect(stays['Red']).toMatchObject({ comes: 'with-its-course', leaves: 'Guests leave' });
+        expect(stays.White).toEqual({ piece: 'white-wine-glass', count: 40, comes: 'laid', leaves: 'Guests leave' });
+        expect(stays.Red).toMatchObject({ comes: 'with-its-course', leaves: 'Guests leave' });
         const goes = glasses('glasses-leave: with-their-course');
-        expect(goes['White']!.leaves).not.toBe('Guests leave');
-        expect(goes['Red']!.leaves).toBe('Clear main');
+        expect(goes.White!.leaves).not.toBe('Guests leave');
+        expect(goes.Red!.leaves).toBe('Clear main');
     });
     it('is its own for what is offered in a pour’s place and names one, for those who take it', () => {
-        expect(glasses('')['Verjus']).toEqual({
+        expect(glasses('').Verjus).toEqual({
             piece: 'highball-glass',
             count: 8,
             comes: 'with-its-course',

@@ -14,7 +14,7 @@ const NOISE = 1e-9;
 export function waterNeeds(plan: Plan, guests: number): WaterNeed[] {
     const { menu, customs, cupboard } = plan;
     const water = menu?.water;
-    const holds = cupboard.pieces.get(water?.pour.glass?.name ?? 'water-glass')?.measures['holds'];
+    const holds = cupboard.pieces.get(water?.pour.glass?.name ?? 'water-glass')?.measures.holds;
     const measure = water?.pour.amount?.value ?? (holds ? holds.low * customs['water-fill'].value : 0);
     if (!water || measure <= 0) {
         return [];
@@ -33,7 +33,7 @@ export function waterNeeds(plan: Plan, guests: number): WaterNeed[] {
     );
     return offered.map((choice) => {
         const from = choice === 'still' ? customs['still-water-from'].value : customs['sparkling-water-from'].value;
-        const jug = cupboard.pieces.get('water-jug')?.measures['holds']?.low;
+        const jug = cupboard.pieces.get('water-jug')?.measures.holds?.low;
         const size = from === 'jugs' && jug ? jug * customs['jug-fill'].value : customs['water-bottle'].value;
         const pours = counts[choice] * rounds.pours;
         const each = poursPerBottle(size, measure);

@@ -28,7 +28,11 @@ function serve({
     tasks = '',
     menu = 'course soup "Leek" { served in soup-bowl warmed to 60 °C  lasts 15 min  contains milk }',
     room = 'room "Boathouse" 12 m by 9 m { table A to C: round 60 inch, 8 seats }',
-}: Evening = {}): { readonly plan: Plan; readonly preparations: Preparations; face(minutes: number): string } {
+}: Evening = {}): {
+    readonly plan: Plan;
+    readonly preparations: Preparations;
+    readonly face: (minutes: number) => string;
+} {
     const text = `house "Saltmarsh Hall" { ${house} laying { ${laying} } }
 event "Evening" { date 2026-10-17  zone America/Halifax  ${times}  guests ${guests} }
 ${room}

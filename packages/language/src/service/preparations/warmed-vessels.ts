@@ -36,7 +36,7 @@ export function warmedVessels({
 /** Each plate warmer that the house owns or the event rents and that says how many plates it holds. */
 export function warmingGear({ house, event }: Plan): WarmingInput['gear'] {
     return [...house.stock, ...(event?.rents ?? [])].flatMap(({ piece, count, holds }) => {
-        const plates = holds.find(({ what }) => /plate/.test(what)) ?? holds[0];
+        const plates = holds.find(({ what }) => what.includes('plate')) ?? holds[0];
         return piece.name === 'plate-warmer' && plates
             ? Array.from({ length: count.count }, () => ({ name: piece.name, holds: plates.count }))
             : [];
