@@ -28,6 +28,11 @@ export function hoursWords(minutes: number): string {
     return [...(whole > 0 ? [`${whole} h`] : []), ...(rest > 0 || whole === 0 ? [`${rest} min`] : [])].join(' ');
 }
 
+/** `20 to 49 min`, `45 min to 1 h 20 min`. */
+export function hoursRange(least: number, most: number): string {
+    return most < 60 ? `${Math.round(least)} to ${hoursWords(most)}` : `${hoursWords(least)} to ${hoursWords(most)}`;
+}
+
 /** Whether a computed temperature, told in whole degrees, misses what is wanted on its side. */
 export function misses(wanted: Quantity, celsius: number, side: 'hot' | 'cold'): boolean {
     const told = Number.parseFloat(degreesLike(wanted, celsius));

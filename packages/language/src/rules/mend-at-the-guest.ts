@@ -56,8 +56,9 @@ function both(facts: DishFacts, wanted: Quantity, { together }: Answers): Fix[] 
     }
     const vessel = degreesLike(wanted, together.vessel);
     const changes = vesselTo(facts, vessel, 'hot');
-    const [pour] = startAt(facts.dish, degreesBeyond(wanted, together.pass.celsius, 'hot'));
-    const title = `Warm the ${quoted(facts.vessel!.name)} to ${vessel} and pour it hotter`;
+    const words = degreesBeyond(wanted, together.pass.celsius, 'hot');
+    const [pour] = startAt(facts.dish, words);
+    const title = `Warm the ${quoted(facts.vessel!.name)} to ${vessel} and pour it at ${words}`;
     return changes.length > 0 && pour ? [{ ...pour, title, changes: [...changes, ...pour.changes] }] : [];
 }
 

@@ -4,7 +4,7 @@ import { bathOf, chillTime, TIME_CONSTANTS, type Way } from '../service/chilling
 import { eveningClock } from '../service/clock/evening.js';
 import type { Chilling } from '../service/chilling/types.js';
 import type { Service } from '../service/types.js';
-import { hoursWords } from './at-the-guest.js';
+import { hoursRange, hoursWords } from './at-the-guest.js';
 import { degreesLike } from './degrees.js';
 import { isDoubtful } from './doubt.js';
 import { firstSight } from './first-sight.js';
@@ -80,7 +80,7 @@ export default defineRule({
                 takes
                     ? {
                           at: stated.origin,
-                          message: `${quoted(title)} takes ${hoursWords(takes.soonest)} to ${hoursWords(takes.latest)} from ${from} to ${wanted.written} in ${quoted(chilling.way)}: it has to be in by ${clock(startBy!)}, and chilling starts at ${clock(earliest)}.`,
+                          message: `${quoted(title)} takes ${hoursRange(takes.soonest, takes.latest)} from ${from} to ${wanted.written} in ${quoted(chilling.way)}: it has to be in by ${clock(startBy!)}, and chilling starts at ${clock(earliest)}.`,
                           hint,
                           fixes,
                       }

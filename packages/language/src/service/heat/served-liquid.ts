@@ -132,7 +132,7 @@ function answersOf(given: LiquidCase, wanted: number, { start, scale }: Calibrat
     };
     const pass = pourNeeded(ask, vesselCelsius, limits);
     const byVessel = given.start === undefined ? undefined : vesselNeeded(ask, given.start, limits);
-    const isStuck = side === 'hot' && byVessel && 'refused' in byVessel && 'refused' in pass;
+    const isStuck = side === 'hot' && byVessel && 'refused' in byVessel && vesselCelsius < limits.touch;
     const atLast = (carriedCovered: boolean): number =>
         along({ ...given, covered: carriedCovered }, last, scale)(filledAt(given, last, start, bias));
     const isShort = side === 'hot' && !covered && last.carried > 0 && atLast(false) < wanted;

@@ -85,7 +85,7 @@ export interface Answers {
     readonly vessel?: Answer;
     /** How hot (or cold) it has to leave the pass. */
     readonly pass?: Answer;
-    /** Where neither alone will do: the vessel as warm as it may be, and how hot it has to leave the pass then. */
+    /** Where a warmer vessel alone will not do: the vessel as warm as it may be, and how hot it has to leave the pass then. */
     readonly together?: { readonly vessel: number; readonly pass: Answer };
     /** At the last guest were it carried covered, °C, where it is carried open and arrives too cool. */
     readonly covered?: number;
