@@ -11,6 +11,7 @@ import centreTooSmall from './centre-too-small.js';
 import chosenDishNotForGuest from './chosen-dish-not-for-guest.js';
 import chosenDishUnknown from './chosen-dish-unknown.js';
 import clearedBeforeUse from './cleared-before-use.js';
+import clothTooShort from './cloth-too-short.js';
 import codeAndZone from './code-and-zone.js';
 import coldAboveHolding from './cold-above-holding.js';
 import coldAtTheGuest from './cold-at-the-guest.js';
@@ -134,6 +135,7 @@ export const rules: readonly Rule[] = [
     chosenDishNotForGuest,
     chosenDishUnknown,
     clearedBeforeUse,
+    clothTooShort,
     codeAndZone,
     coldAboveHolding,
     coldAtTheGuest,

@@ -99,8 +99,8 @@ const STANDARD_CLOTHS = [
     ...['54-by-96', '60-by-102', '60-by-126', '90-by-132', '90-by-156'].map((sides) => `cloth-${sides}`),
 ];
 
-/** The cloths of the house; where it lists none, those of the standard cupboard. */
-export function stockedCloths({ cupboard, house }: Plan): StockedCloth[] {
+/** The cloths of the house and those rented; where neither lists any, those of the standard cupboard. */
+export function stockedCloths({ cupboard, house, event }: Plan): StockedCloth[] {
     const among = (names: readonly string[]): StockedCloth[] =>
         [...new Set(names)].flatMap((name): StockedCloth[] => {
             const piece = cupboard.pieces.get(name);
@@ -115,7 +115,9 @@ export function stockedCloths({ cupboard, house }: Plan): StockedCloth[] {
                 ? []
                 : [{ piece: name, size: { shape: 'rectangle', length, width } }];
         });
-    const owned = among(house.stock.filter(({ count }) => count.count > 0).map(({ piece }) => piece.name));
+    const owned = among(
+        [...house.stock, ...(event?.rents ?? [])].filter(({ count }) => count.count > 0).map(({ piece }) => piece.name),
+    );
     return owned.length > 0 ? owned : among(STANDARD_CLOTHS);
 }
 
