@@ -25,6 +25,14 @@ export function runJson(telling: Telling): Json | undefined {
         ...at(places, plan.team?.origin),
         seated: momentJson(plan, 0),
         over: momentJson(plan, run.over),
+        serving: {
+            from: plan.customs['serve-from'].value,
+            clearedFrom: plan.customs['clear-from'].value,
+            drinksFrom: 'right',
+            first: plan.customs['served-first'].value,
+            round: 'to the right, counter-clockwise seen from above',
+            source: 'table-service 6.4, 6.6, 8.13, 8.14',
+        },
         tables: run.tables.map(({ name, guests, server, fromPass }) => ({
             table: name,
             guests,

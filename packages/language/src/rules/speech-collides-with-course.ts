@@ -1,5 +1,6 @@
 import type { Plan, Speech } from '../plan/types.js';
 import { eveningClock } from '../service/clock/evening.js';
+import { figureOf } from '../service/run/pace.js';
 import { freeTimeFor, whatGoesOn } from '../service/run/speech-times.js';
 import type { Run } from '../service/run/types.js';
 import type { Report } from './rule.js';
@@ -82,7 +83,7 @@ const nameOf = ({ sort, title }: Speech): string =>
 /** It follows a course that is not cleared by then. */
 function waitsForCourse(plan: Plan, speech: Speech, at: number, start: number): Report | undefined {
     const clock = eveningClock(plan);
-    const limit = plan.customs.window.value;
+    const limit = figureOf(plan.customs, 'window');
     const late = start - at;
     if (!clock || !speech.at || late <= limit) {
         return undefined;
@@ -103,7 +104,7 @@ function overlaps(plan: Plan, run: Run, speech: Speech, at: number, end: number)
     const [first] = whatGoesOn(run, at, end);
     // A toast before its glasses are poured is a finding of its own.
     const poured = run.speeches.find((each) => plan.menu?.speeches[each.speech] === speech)?.poured ?? -Infinity;
-    if (!clock || !speech.at || !first || poured > at + plan.customs['longest-wine-wait'].value) {
+    if (!clock || !speech.at || !first || poured > at + figureOf(plan.customs, 'longest-wine-wait')) {
         return undefined;
     }
     const title = quoted(plan.menu?.courses[first.course]?.title ?? 'coffee');

@@ -6,7 +6,7 @@ import { isWaiting } from '../cover.js';
 import { isDessert } from '../facts.js';
 import type { Service } from '../types.js';
 import type { Evening, EveningCourse, EveningSpeech, EveningTable } from './evening.js';
-import { isAssumed, paceOf } from './pace.js';
+import { figureOf, isAssumed, paceOf } from './pace.js';
 import { tableWork } from './table-work.js';
 import { teamOf } from './team-of-plan.js';
 
@@ -31,9 +31,9 @@ export function eveningOf(plan: Plan, service: ForEvening): PlannedEvening | und
     const used = new Set<CustomName>(['walking', 'setting-down', 'clearing-cover', 'covers-a-trip', 'plates-a-trip']);
     const use = (name: CustomName): number => {
         used.add(name);
-        return customs[name].value as number;
+        return figureOf(customs, name);
     };
-    const { isPaceStated, ...team } = teamOf(plan, customs['plating-rate'].value);
+    const { isPaceStated, ...team } = teamOf(plan, figureOf(customs, 'plating-rate'));
     if (team.servers <= 0) {
         return undefined;
     }
@@ -78,18 +78,21 @@ type Use = (name: CustomName) => number;
 
 function courseOf(plan: Plan, service: ForEvening, course: Course, use: Use, isSpreadUsed: boolean): EveningCourse {
     const { index, lasts, preset } = course;
-    const time = lasts?.time.value ?? use('eating-time');
+    const time = Math.max(0, lasts?.time.value ?? use('eating-time'));
     const kindOf = (each: Course | undefined) => service.facts.find((facts) => facts.course === each)?.kind;
     const before = plan.menu?.courses[index - 1];
-    const share = lasts?.spread || !isSpreadUsed ? plan.customs['eating-spread'].value : use('eating-spread');
+    const share = lasts?.spread || !isSpreadUsed ? figureOf(plan.customs, 'eating-spread') : use('eating-spread');
     return {
         lasts: time,
-        spread: Math.min(time, lasts?.spread?.value ?? time * share),
+        spread: Math.min(time, Math.max(0, lasts?.spread?.value ?? time * share)),
         startsAt: eveningClock(plan)?.after(course.startsAt?.time),
-        standsBefore: isWaiting(plan, index) ? (preset?.before?.value ?? use('seating-time')) : undefined,
+        standsBefore: isWaiting(plan, index) ? Math.max(0, preset?.before?.value ?? use('seating-time')) : undefined,
         isCrumbed: before !== undefined && isDessert(kindOf(course)) && !isDessert(kindOf(before)),
         dishes: course.dishes.map(({ platedIn, platedAhead }) => ({
-            stations: platedIn && platedIn.times.length > 0 ? platedIn.times.map((each) => each.value) : undefined,
+            stations:
+                platedIn && platedIn.times.length > 0
+                    ? platedIn.times.map((each) => Math.max(0, each.value))
+                    : undefined,
             isAhead: platedAhead !== undefined,
         })),
     };
@@ -142,7 +145,7 @@ function speechOf(plan: Plan, service: ForEvening, speech: Speech, index: number
         after,
         isBeforeNext: isBefore,
         at,
-        lasts: speech.lasts?.value ?? use('speech-time'),
+        lasts: Math.max(0, speech.lasts?.value ?? use('speech-time')),
         pour: pour && (after === undefined || pour.course <= after) ? pour.course : undefined,
     };
 }

@@ -26,8 +26,19 @@ export type Pace = Readonly<Record<keyof typeof PACE, number>>;
 
 export function paceOf(customs: Customs): Pace {
     return Object.fromEntries(
-        Object.entries(PACE).map(([name, custom]) => [name, customs[custom].value]),
+        Object.entries(PACE).map(([name, custom]) => [name, figureOf(customs, custom)]),
     ) as unknown as Pace;
+}
+
+/**
+ * The figure of a custom, within what it accepts: what lies outside is a finding of its own, and nobody carries no plates or
+ * walks no way. Plates and covers are whole.
+ */
+export function figureOf(customs: Customs, name: CustomName): number {
+    const figure = customSpecs.find((spec) => spec.name === name)?.figure;
+    const value = Number(customs[name].value);
+    const inRange = figure ? Math.min(figure.high, Math.max(figure.low, value)) : value;
+    return name === 'plates-a-trip' || name === 'covers-a-trip' ? Math.max(1, Math.floor(inRange)) : inRange;
 }
 
 /** What a sheet must say was assumed: customs without a published source that the house does not state. */
@@ -40,6 +51,3 @@ export function isAssumed(name: CustomName, customs: Customs): boolean {
     ];
     return origin === undefined && sources.every((source) => source === 'common practice, no source');
 }
-
-/** The customs of the pace by name, those of `PACE` and the ones given. */
-export const PACE_CUSTOMS: readonly CustomName[] = Object.values(PACE);

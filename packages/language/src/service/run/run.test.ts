@@ -120,6 +120,34 @@ describe('the run sheet of a plan', () => {
                 .reduce((sum, { count }) => sum + count, 0);
         expect([cups(''), cups(', on request')]).toEqual([40, 28]);
     });
+    it.each([
+        'walking: 0 m per min',
+        'plates-a-trip: 0',
+        'covers-a-trip: 0.4',
+        'setting-down: 0 s  clearing-cover: 900 h',
+        'eating-spread: 900 %',
+        'plating-rate: 0 per line',
+        'server-ratio: 0 per server',
+    ])('comes to an end whatever the house says: %s', (house) => {
+        const { service, broken } = checked({ house, menu: 'toast "To all" at 19:20, lasts 0 min, with "Cellar red"' });
+        expect(broken).toEqual([]);
+        expect(service.run!.over).toBeGreaterThan(0);
+        expect(Number.isFinite(service.run!.over)).toBe(true);
+    });
+    it('comes to an end whatever the plan says', () => {
+        const team = 'captain 0  servers 100000000  runners 99999999  plating-lines 1 at 0 plates per min';
+        for (const written of [
+            { team },
+            { soupLasts: '0 min', main: 'starts at 18:00  plated in 0 s' },
+            { soupLasts: '-5 min', soup: 'preset 9000 h before seating' },
+            { team: 'servers 1  runners 0', event: 'guests 400' },
+        ]) {
+            const { service, broken } = checked(written);
+            expect(broken).toEqual([]);
+            expect(Number.isFinite(service.run!.over)).toBe(true);
+            expect(service.run!.tasks.every(({ start, end }) => start <= end)).toBe(true);
+        }
+    });
     it('keeps what it has computed when only places in the text move', () => {
         const one = check('a.cover', filesInMemory({ 'a.cover': text({}) })).service.run!;
         const other = check('a.cover', filesInMemory({ 'a.cover': `// a remark\n\n${text({})}` })).service.run!;

@@ -1,6 +1,7 @@
 import type { Plan } from '../../plan/types.js';
 import { lazily } from '../lazily.js';
 import { eveningOf, type ForEvening, type PlannedEvening } from './evening-of-plan.js';
+import { figureOf } from './pace.js';
 import { replicate } from './replications.js';
 import { runEvening } from './run-evening.js';
 import type { Run } from './types.js';
@@ -13,7 +14,7 @@ export function runService(plan: Plan, service: ForEvening): Run | undefined {
     }
     const { evening, assumed } = planned;
     const asked = plan.event?.replications;
-    const window = plan.customs.window.value;
+    const window = figureOf(plan.customs, 'window');
     const replications = lazily(() => asked && replicate({ evening, count: asked.count, seed: asked.seed, window }));
     const run = {
         assumed,

@@ -2,6 +2,7 @@
 import { guestsPerServer } from '../../plan/customs.js';
 import type { Customs } from '../../plan/types.js';
 import type { Evening } from './evening.js';
+import { figureOf } from './pace.js';
 import type { CourseRun, SpeechRun } from './types.js';
 
 export interface Targets {
@@ -19,11 +20,14 @@ export interface Targets {
 export function targetsOf(customs: Customs): Targets {
     const ratio = customs['server-ratio'].value;
     return {
-        tableWait: customs['longest-table-wait'].value,
-        seatWait: customs['longest-seat-wait'].value,
-        wineWait: customs['longest-wine-wait'].value,
-        window: customs.window.value,
-        guestsPerServer: typeof ratio === 'number' ? ratio : guestsPerServer[customs['service-style'].value],
+        tableWait: figureOf(customs, 'longest-table-wait'),
+        seatWait: figureOf(customs, 'longest-seat-wait'),
+        wineWait: figureOf(customs, 'longest-wine-wait'),
+        window: figureOf(customs, 'window'),
+        guestsPerServer:
+            typeof ratio === 'number'
+                ? figureOf(customs, 'server-ratio')
+                : guestsPerServer[customs['service-style'].value],
     };
 }
 

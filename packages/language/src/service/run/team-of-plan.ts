@@ -11,15 +11,22 @@ export function clausesOf(plan: Plan, role: Role): Roles {
     return (plan.team?.roles ?? []).filter(({ role: named }) => named.name === role || named.name === `${role}s`);
 }
 
+/** A slip of the finger must not fill the memory with servers. */
+const MOST_OF_A_ROLE = 1000;
+
 /**
  * People and lines by role. Where no plating line is named, every plater is a line of one.
  * @param platingRate plates a minute of a line that says nothing of its pace
  */
 export function teamOf(plan: Plan, platingRate: number): Team & { readonly isPaceStated: boolean } {
-    const count = (role: Role): number => clausesOf(plan, role).reduce((sum, each) => sum + each.count.count, 0);
+    const count = (role: Role): number =>
+        Math.min(
+            MOST_OF_A_ROLE,
+            clausesOf(plan, role).reduce((sum, each) => sum + Math.max(0, each.count.count), 0),
+        );
     const lines = count('plating-line');
     const paced = clausesOf(plan, lines > 0 ? 'plating-line' : 'plater');
-    const stations = paced.find((each) => each.stations.length > 0)?.stations.map((time) => time.value);
+    const stations = paced.find((each) => each.stations.length > 0)?.stations.map((time) => Math.max(0, time.value));
     const rate = paced.flatMap((each) => each.rate ?? []).find(({ amount }) => amount > 0);
     return {
         captains: count('captain'),
