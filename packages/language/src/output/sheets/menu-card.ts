@@ -59,7 +59,7 @@ function contents(row: AllergenRow): string {
     const words = row.cells.map(({ column, by }) => byWords(column, by));
     const beyond = row.beyond.map(({ called }) => called);
     const all = [...words, ...beyond];
-    return all.length > 0 ? `Contains ${listed(all)}.` : 'Contains none of the allergens that must be told.';
+    return all.length > 0 ? `Contains ${all.join(', ')}.` : 'Contains none of the allergens that must be told.';
 }
 
 /** `gluten (wheat)`; the column alone where it is what is in it. */

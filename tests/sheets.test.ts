@@ -1,0 +1,213 @@
+import { describe, expect, it } from 'vitest';
+import { check, filesInMemory, SHEET_NAMES, sheets, whatIf, type SheetFile } from 'underliner-language';
+import { allergenPlates, dayInWords } from '../packages/language/src/output/sheets/evening.js';
+import { workspace } from './sheets/workspace.js';
+
+const checked = check('examples/saltmarsh-hall/lantern-supper.cover', workspace);
+const all = sheets(checked);
+
+/** The words of a sheet, without its drawings; one space between. */
+function words(name: string, from: readonly SheetFile[] = all): string {
+    const html = from.find((sheet) => sheet.name === name)!.html;
+    return html
+        .replace(/<style>.*?<\/style>|<svg.*?<\/svg>/gs, ' ')
+        .replace(/<[^>]+>/g, ' ')
+        .replace(/\s+/g, ' ');
+}
+
+describe('the sheets of the lantern supper', () => {
+    it('are one for each trade, and one for each server', () => {
+        expect(all.map(({ name }) => name)).toEqual([
+            'captain',
+            ...[1, 2, 3, 4, 5, 6, 7].map((number) => `server-${number}`),
+            'kitchen',
+            'steward',
+            'bar',
+            'guide',
+            'menu-card',
+            'seat-list',
+            'place-cards',
+        ]);
+    });
+
+    it('say event, day and revision in the text and at the foot of every printed page', () => {
+        for (const { name, html } of all) {
+            expect(words(name)).toContain('Lantern night supper · Saturday 17 October 2026 · revision 4');
+            expect(html, name).toMatch(/@bottom-left \{ content: "Lantern night supper · Saturday 17 October 2026/);
+            expect(html, name).toContain('counter(page) " of " counter(pages)');
+        }
+    });
+
+    it('are the same bytes every time', () => {
+        expect(sheets(check('examples/saltmarsh-hall/lantern-supper.cover', workspace))).toEqual(all);
+    });
+
+    it('fetch nothing and run nothing', () => {
+        for (const { html } of all) {
+            expect(html).not.toMatch(/<(script|link|img|iframe)\b|\b(src|href)=|url\(/);
+        }
+    });
+
+    it('give the captain calls, stations, risks with figures, and the rates nobody measured', () => {
+        const said = words('captain');
+        const { run, preparations } = checked.service;
+        expect(said).toContain('Toast: To the lantern keepers');
+        for (const { title } of checked.plan.menu!.courses) {
+            expect(said).toContain(title);
+        }
+        expect(said).toContain('server 6 T8 (8), T9 (8) GF: T8 seat 8');
+        expect(said).toMatch(/Braised chicken: wanted at 63 °C; plates arrive at 45 to 61 °C/);
+        expect(said).toContain('2.9 standard drinks (Canada)');
+        expect(said).toContain('Waivers: none.');
+        for (const rate of [...run!.assumed, ...preparations!.assumed]) {
+            expect(said).toContain(rate.replaceAll('-', ' '));
+        }
+    });
+
+    it('have two people check every allergen plate, the server of its station by name', () => {
+        const plates = allergenPlates(checked);
+        // Three guests from whom an allergen is kept: bread and seven courses each.
+        expect(plates.length).toBe(3 * 8);
+        const checks = (name: string): string[] =>
+            [...all.find((sheet) => sheet.name === name)!.html.matchAll(/<p class="check">(.*?)<\/p>/gs)].map(
+                ([, line]) =>
+                    line!
+                        .replace(/<[^>]+>/g, ' ')
+                        .replace(/\s+/g, ' ')
+                        .trim(),
+            );
+        expect(checks('kitchen').length).toBe(24);
+        expect(checks('kitchen')).toContain('GF 1 · T8 seat 8 · Grilled sirloin pass server 6');
+        expect(checks('server-3').length).toBe(16);
+        expect(checks('server-3')).toContain(
+            'GF · T3 seat 6 · Three cheeses of the marsh, without Oat biscuits pass server 3',
+        );
+        expect(checks('server-1')).toEqual([]);
+    });
+
+    it('tell a server what comes and goes, from which side, and what guests say without a word', () => {
+        const said = words('server-3');
+        expect(said).toMatch(/Serve food from the left, clear from the right, pour from the right\./);
+        expect(said).toMatch(/Lay for Roast squash soup soup spoon/);
+        expect(said).toMatch(
+            /Finished: knife and fork side by side on the plate; clear when everyone at the table has/,
+        );
+        expect(said).toMatch(/Back soon: napkin on the chair/);
+        expect(said).toMatch(/Coffee: each guest is asked/);
+        expect(said).toMatch(/5 Barley-stuffed squash vegetarian, without tree-nuts V\+N 3/);
+        expect(said).toMatch(/Water, still or sparkling 180 ml in water goblet/);
+    });
+
+    it('give the kitchen counts, limits of its code and a log', () => {
+        const said = words('kitchen');
+        expect(said).toContain('Main course: Braised chicken 37 cook 54');
+        expect(said).toContain('Hot food is held at 60 °C or more.');
+        expect(said).toContain('Cold food is held at 4 °C or less.');
+        expect(said).toContain('Braised chicken: cooked, core 74 °C or more');
+        // Cooked to order and undercooked: it is not held.
+        expect(said).not.toContain('Grilled sirloin: held hot');
+        expect(said).toContain('Quince sorbet: from the freezer -10 °C');
+    });
+
+    it('give the steward the pull list by store, the wash and the ice', () => {
+        const said = words('steward');
+        for (const { piece, pull } of checked.service.pull) {
+            const called = checked.plan.cupboard.pieces.get(piece)?.called ?? piece.replaceAll('-', ' ');
+            expect(said).toContain(`${called} ${pull} `);
+        }
+        expect(said).toContain('Flatware');
+        expect(said).toContain('84 salad forks');
+        expect(said).toContain('4 bags of 10 kg');
+    });
+
+    it('give the bar bottles, chilling and standard drinks', () => {
+        const said = words('bar');
+        expect(said).toContain('Dry riesling 14 × 750 ml 1 of 12 and 2 loose 84');
+        expect(said).toMatch(/\d\d:\d\d Dry riesling fridge 9 °C/);
+        expect(said).toContain('Canada: 13.45 g of alcohol each.');
+    });
+
+    it('tell guests allergens in the words of their code', () => {
+        expect(words('menu-card')).toContain('Dry riesling (drink). Contains sulphites.');
+        const english = check(
+            'a.cover',
+            filesInMemory({
+                'a.cover':
+                    'event "Supper" { local code uk guests 2 } menu { course main "Pie" { contains sulphites, soy } course dessert "Tart" { } }',
+            }),
+        );
+        const card = words('menu-card', sheets(english, { only: ['menu-card'] }));
+        expect(card).toContain('Contains soybeans, sulphur dioxide and sulphites.');
+        expect(card).toContain('Ask us what is in it.');
+    });
+});
+
+describe('guests of the list', () => {
+    const listed = check('examples/saltmarsh-hall/table-of-eight.cover', workspace);
+    const text = (names: boolean): string =>
+        sheets(listed, { names })
+            .map(({ html }) => html)
+            .join('');
+
+    it('are initials, and named where that is asked for', () => {
+        expect(text(false)).not.toMatch(/Isolde|Marrow|Reedmace/);
+        expect(text(false)).toContain('I. M.');
+        expect(text(true)).toContain('Isolde Marrow');
+        expect(text(true)).toContain('Agnes Reedmace');
+    });
+
+    it('have cards that say nothing of what they need', () => {
+        const cards = words('place-cards', sheets(listed, { names: true }));
+        expect(cards).toContain('Tobias Fenn Table K, seat 2');
+        expect(cards).not.toMatch(/vegetarian|milk/);
+    });
+});
+
+describe('an evening that runs late', () => {
+    it('gets one card with the calls that are left', () => {
+        const late = whatIf(checked, { underway: { minutes: 20 * 60 + 15, done: 'soup' } });
+        if (typeof late === 'string') {
+            throw new Error(late);
+        }
+        const [card, ...more] = sheets(late.checked);
+        expect(more).toEqual([]);
+        expect(card!.name).toBe('running-late');
+        const said = words('running-late', [card!]);
+        expect(said).toContain('As of 20:15, Roast squash soup cleared.');
+        expect(said).not.toContain('Smoked beet');
+        const [, first] = /Quince sorbet (\d\d:\d\d)/.exec(said)!;
+        expect(first! >= '20:15').toBe(true);
+        expect(said).toContain('GF: T8 seat 8 (server 6)');
+    });
+});
+
+describe('a plan with little or much in it', () => {
+    const made = (text: string): readonly SheetFile[] => sheets(check('a.cover', filesInMemory({ 'a.cover': text })));
+
+    it('gives what it has something for', () => {
+        expect(made('event "Supper" { }').map(({ name }) => name)).toEqual(['captain', 'server', 'kitchen', 'steward']);
+        expect(sheets(checked, { only: ['bar', 'captain'] }).map(({ name }) => name)).toEqual(['captain', 'bar']);
+        expect(SHEET_NAMES.length).toBe(10);
+    });
+
+    it('lets no name end the page or its style', () => {
+        const [captain] = made('event "A </style><script>alert(1)</script> \\"supper\\"" { guests 2 }');
+        expect(captain!.html).not.toContain('<script');
+        expect(captain!.html.match(/<\/style>/g)?.length).toBe(1);
+    });
+
+    it('says on every sheet that something is wrong', () => {
+        const wrong = made(
+            'event "Supper" { guests 2 { 1 without milk } } menu { course soup "Leek" { contains milk } }',
+        );
+        expect(wrong.length).toBeGreaterThan(4);
+        for (const { html } of wrong) {
+            expect(html).toContain('Draft, not for service: 1 error in the plan.');
+        }
+    });
+});
+
+it('names the day of the week', () => {
+    expect(dayInWords('2026-10-17')).toBe('Saturday 17 October 2026');
+    expect(dayInWords('2000-02-29')).toBe('Tuesday 29 February 2000');
+});
