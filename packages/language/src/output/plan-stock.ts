@@ -76,6 +76,7 @@ function turnaroundJson(telling: Telling, wash: Turnaround): Json {
         saves: wash.saves,
         racks: wash.racks,
         workMinutes: round(wash.work),
+        restMinutes: round(wash.rest),
         cleared: times && momentJson(plan, times.cleared),
         back: times && momentJson(plan, times.back),
         wanted: times && momentJson(plan, times.wanted),

@@ -87,7 +87,7 @@ export default defineRule({
             report({
                 at: stated.origin,
                 message: `${quoted(piece)} of ${from} is cleared at ${clock.face(times.cleared)} and back at ${clock.face(times.back)} at the latest; ${to} wants it at ${clock.face(times.wanted)}, ${late} min before that.`,
-                hint: `${workSaid(plan, wash)} take ${Math.ceil(wash.work)} min, and ${dishRoom.drying} min more to dry. ${missing > 0 ? `Rent ${missing}` : 'Fetch them from the store'}.`,
+                hint: `${workSaid(plan, wash)} take ${Math.ceil(wash.work)} min, and ${Math.ceil(wash.rest)} min more ${wash.rest > dishRoom.drying ? 'to dry and to warm' : 'to dry'}. ${missing > 0 ? `Rent ${missing}` : 'Fetch them from the store'}.`,
                 related: [{ at: stated.for.origin, message: `They are wanted for ${to}.` }],
                 fixes: fetchInstead(plan, wash, missing),
             });

@@ -40,7 +40,7 @@ export function dishRoomOf({ washing }: House): DishRoom | undefined {
     };
 }
 
-/** A wash as work of the dish room: what is wanted must be dry by then. None where nobody knows when. */
-export function jobOf({ times, work }: Turnaround, dishRoom: DishRoom | undefined): WashJob[] {
-    return times && dishRoom ? [{ release: times.cleared, due: times.wanted - dishRoom.drying, work }] : [];
+/** A wash as work of the dish room: what is wanted must be dry, and warm, by then. None where nobody knows when. */
+export function jobOf({ times, work, rest }: Turnaround): WashJob[] {
+    return times ? [{ release: times.cleared, due: times.wanted - rest, work }] : [];
 }

@@ -6,7 +6,7 @@ import { jobOf } from './dish-room.js';
 import { up } from './lots.js';
 import { spareShare } from './pull.js';
 import { substitutionsFor } from './substitutes.js';
-import type { CostTerms, DishRoom, PullLine, Remedy, Stock, Substitution, Turnaround } from './types.js';
+import type { CostTerms, PullLine, Remedy, Stock, Substitution, Turnaround } from './types.js';
 
 type Served = Pick<Service, 'facts' | 'variations' | 'pours' | 'setFor' | 'guestCount' | 'pull'>;
 
@@ -14,7 +14,6 @@ type Served = Pick<Service, 'facts' | 'variations' | 'pours' | 'setFor' | 'guest
 export interface Means {
     readonly stated: readonly Turnaround[];
     readonly possible: readonly Turnaround[];
-    readonly dishRoom: DishRoom | undefined;
     readonly costs: CostTerms;
 }
 
@@ -22,7 +21,7 @@ export function remediesOf(
     plan: Plan,
     service: Served,
     short: readonly PullLine[],
-    { stated, possible, dishRoom, costs }: Means,
+    { stated, possible, costs }: Means,
 ): Pick<Stock, 'remedy' | 'remedies'> {
     if (short.length === 0) {
         return { remedies: new Map() };
@@ -39,7 +38,7 @@ export function remediesOf(
         const problem: StockProblem = {
             pieces: pieces.map(({ onHand, inUse, spare }) => ({ onHand, inUse, spare })),
             washes: washes.flatMap((wash) =>
-                jobOf(wash, dishRoom).map((job) => ({
+                jobOf(wash).map((job) => ({
                     piece: index(wash.piece),
                     after: wash.after,
                     for: wash.for,
@@ -48,7 +47,7 @@ export function remediesOf(
                     job,
                 })),
             ),
-            jobs: stated.flatMap((wash) => jobOf(wash, dishRoom)),
+            jobs: stated.flatMap(jobOf),
             substitutions: substitutions.map((swap) => ({
                 piece: index(swap.piece),
                 by: index(swap.by),

@@ -100,6 +100,20 @@ describe('washing between courses', () => {
         expect(supper({ salad: 'chilled' }).stock(slow).turnarounds).toEqual([]);
     });
 
+    it('counts the warming of plates that are wanted warm', () => {
+        const { stock } = supper({
+            own: ', 10 entree-plate',
+            laying: 'plate-warming: 15 min',
+            menu: `course dessert "Pudding" { served on entree-plate warmed to 50 °C at 60 °C  contains nothing  lasts 15 min }
+                course savoury "Toast" { served on entree-plate warmed to 50 °C at 60 °C  contains nothing  lasts 10 min }`,
+        });
+        const wash = stock(
+            runOf(course(0, 5, 30), course(1, 35, 60), course(2, 62, 70), course(3, 80, 100), course(4, 150, 160)),
+        ).turnarounds.find(({ piece }) => piece === 'entree-plate');
+        expect(wash).toMatchObject({ after: 3, for: 4, count: 40, racks: 2 });
+        expect(wash!.times!.back).toBeCloseTo(100 + 120 / 45 + 5 + 15, 9);
+    });
+
     it('is fetched once where the plan states it, and comes with its course', () => {
         const { service, stock } = supper({ menu: 'wash salad-fork after appetizer for salad' });
         expect(service.pull.find(({ piece }) => piece === 'salad-fork')).toMatchObject({

@@ -28,7 +28,7 @@ export function stockOf(plan: Plan, service: Served, runOf: () => Run | undefine
     const racks = lazily(() => service.pull.flatMap((line) => racksOf(plan, line.piece, line.pull) ?? []));
     const remedies = lazily(() => {
         const short = service.pull.filter((line) => line.short > 0);
-        return remediesOf(plan, service, short, { ...turnarounds(), dishRoom, costs });
+        return remediesOf(plan, service, short, { ...turnarounds(), costs });
     });
     const equipment = lazily(() => equipmentUses(plan, service, runOf));
     return {
@@ -72,7 +72,7 @@ function turnaroundsOf(
     const possible = short
         .flatMap(({ piece }) => washable.pairsOf(piece, plan.menu?.courses.length ?? 0))
         .map((pair) => turnaroundOf(plan, pair, dishRoom, run));
-    return { stated: inTurn(stated, dishRoom), possible: possible.filter(({ times }) => times !== undefined) };
+    return { stated: inTurn(stated), possible: possible.filter(({ times }) => times !== undefined) };
 }
 
 function costsOf({ customs }: Plan): CostTerms {
@@ -93,13 +93,13 @@ function linenOf(plan: Plan, pull: readonly PullLine[]): LinenLine[] {
 }
 
 /** Stated washes share one dish room: each is back when its turn is over. */
-function inTurn(washes: readonly Turnaround[], dishRoom: DishRoom | undefined): Turnaround[] {
-    const jobs = washes.map((wash) => jobOf(wash, dishRoom)[0]);
-    const finished = finishTimes(jobs.flatMap((job) => job ?? []));
-    return washes.map((wash, index) => {
-        const turn = jobs.slice(0, index).filter((job) => job !== undefined).length;
-        return jobs[index] && wash.times && dishRoom
-            ? { ...wash, times: { ...wash.times, back: finished[turn]! + dishRoom.drying } }
+function inTurn(washes: readonly Turnaround[]): Turnaround[] {
+    const finished = finishTimes(washes.flatMap(jobOf));
+    const timed = washes.filter(({ times }) => times !== undefined);
+    return washes.map((wash) => {
+        const turn = timed.indexOf(wash);
+        return wash.times && turn >= 0
+            ? { ...wash, times: { ...wash.times, back: finished[turn]! + wash.rest } }
             : wash;
     });
 }

@@ -5,65 +5,83 @@ import type { Plan, Wash } from '../../plan/types.js';
 import type { Run } from '../run/types.js';
 import type { Variation } from '../types.js';
 import { racksOf } from './racks.js';
-import type { DishRoom, PieceCount, PieceUse, Turnaround } from './types.js';
+import type { DishRoom, PieceCount, Turnaround } from './types.js';
 
 /** A wash before the run sheet and the dish room are asked. */
-export type WashCount = Pick<Turnaround, 'piece' | 'after' | 'for' | 'count' | 'saves' | 'stated'>;
+export type WashCount = Pick<Turnaround, 'piece' | 'after' | 'for' | 'count' | 'saves' | 'stated'> & {
+    /** Plates and bowls that the later course wants warmed. */
+    readonly isWarmed: boolean;
+};
+
+/** What a course wants of a piece that could come from the wash. */
+interface Wanted {
+    readonly count: number;
+    readonly overset: number;
+    readonly isWarmed: boolean;
+    /** Nobody knows how long it takes to chill it, or to warm a spoon: only the plan itself may say that it is washed for. */
+    readonly isOffered: boolean;
+}
 
 /** What is left of each course's pieces as washes take them. */
 export class WashableStock {
     private readonly cleared: Map<string, number>;
-    private readonly wanted = new Map<string, { count: number; overset: number }>();
+    private readonly wanted = new Map<string, Wanted>();
 
     constructor(counts: readonly PieceCount[], variations: readonly Variation[]) {
         this.cleared = clearedWith(variations);
         for (const { piece, by } of counts) {
-            for (const use of by.filter(isWashable)) {
+            // What the text lays before guests sit cannot come later.
+            for (const use of by.filter(({ course, isFixed }) => course >= 0 && !isFixed)) {
                 const key = keyOf(piece, use.course);
-                const known = this.wanted.get(key) ?? { count: 0, overset: 0 };
-                this.wanted.set(key, { count: known.count + use.count, overset: known.overset + use.overset });
+                const known = this.wanted.get(key);
+                const isVessel = use.purpose === 'serving' || use.purpose === 'underliner';
+                const isWarmed = use.state === 'warmed' && isVessel;
+                this.wanted.set(key, {
+                    count: use.count + (known?.count ?? 0),
+                    overset: use.overset + (known?.overset ?? 0),
+                    isWarmed: isWarmed || known?.isWarmed === true,
+                    isOffered: (use.state === undefined || isWarmed) && known?.isOffered !== false,
+                });
             }
         }
     }
 
     /** Pieces of `after` that `for` wants; none where the one does not come before the other. */
-    between(piece: string, after: number, wantedFor: number): { readonly count: number; readonly saves: number } {
-        const wanted = this.wanted.get(keyOf(piece, wantedFor));
-        const count = after < wantedFor ? Math.min(this.cleared.get(keyOf(piece, after)) ?? 0, wanted?.count ?? 0) : 0;
-        return { count, saves: count > 0 ? count + wanted!.overset : 0 };
+    private between(piece: string, after: number, later: number): WashCount & Pick<Wanted, 'isOffered'> {
+        const wanted = this.wanted.get(keyOf(piece, later));
+        const count = after < later ? Math.min(this.cleared.get(keyOf(piece, after)) ?? 0, wanted?.count ?? 0) : 0;
+        return {
+            piece,
+            after,
+            for: later,
+            count,
+            saves: wanted && count > 0 ? count + wanted.overset : 0,
+            isWarmed: wanted?.isWarmed === true,
+            isOffered: wanted?.isOffered === true,
+        };
     }
 
-    take(piece: string, after: number, wantedFor: number): { readonly count: number; readonly saves: number } {
-        const taken = this.between(piece, after, wantedFor);
-        if (taken.count > 0) {
-            const wanted = this.wanted.get(keyOf(piece, wantedFor))!;
+    /** A wash that is done: its pieces are there for no other. */
+    take(piece: string, after: number, later: number): WashCount {
+        const taken = this.between(piece, after, later);
+        const wanted = this.wanted.get(keyOf(piece, later));
+        if (wanted && taken.count > 0) {
             this.cleared.set(keyOf(piece, after), this.cleared.get(keyOf(piece, after))! - taken.count);
-            this.wanted.set(keyOf(piece, wantedFor), { count: wanted.count - taken.count, overset: 0 });
+            this.wanted.set(keyOf(piece, later), { ...wanted, count: wanted.count - taken.count, overset: 0 });
         }
         return taken;
     }
 
     /** Every two courses between which pieces could be washed, in the menu's order. */
     pairsOf(piece: string, courses: number): WashCount[] {
-        const pairs: WashCount[] = [];
-        for (let after = 0; after < courses; after++) {
-            for (let later = after + 1; later < courses; later++) {
-                const { count, saves } = this.between(piece, after, later);
-                if (count > 0) {
-                    pairs.push({ piece, after, for: later, count, saves });
-                }
-            }
-        }
-        return pairs;
+        const indices = Array.from({ length: courses }, (_, index) => index);
+        return indices
+            .flatMap((after) => indices.slice(after + 1).map((later) => this.between(piece, after, later)))
+            .filter(({ count, isOffered }) => count > 0 && isOffered);
     }
 }
 
 const keyOf = (piece: string, course: number): string => `${course} ${piece}`;
-
-/** What the text lays cannot come later, and what is wanted warm or chilled is not so when it comes out of the machine. */
-function isWashable(use: PieceUse): boolean {
-    return use.course >= 0 && !use.isFixed && use.state === undefined;
-}
 
 /** How many of each piece leave the tables when a course is cleared, by piece and course. */
 function clearedWith(variations: readonly Variation[]): Map<string, number> {
@@ -86,8 +104,7 @@ export function statedWashes(plan: Plan, stock: WashableStock): WashCount[] {
         if (after === undefined || later === undefined) {
             return [];
         }
-        const piece = wash.piece.name;
-        return [{ piece, after, for: later, ...stock.take(piece, after, later), stated: wash }];
+        return [{ ...stock.take(wash.piece.name, after, later), stated: wash }];
     });
 }
 
@@ -102,13 +119,13 @@ export function isPolished(family: PieceFamily | undefined): boolean {
 }
 
 /**
- * When the pieces are back: all of them are cleared from the last table, then washed rack after rack, dried and polished.
- * An upper limit: the first racks are under way before that.
+ * When the pieces are back: all of them are cleared from the last table, then washed rack after rack, polished and dry, and
+ * warmed again where their course wants them warm. An upper limit: the first racks are under way before that.
  * @param room absent where the house says nothing of its dish room: then it is not known how long it takes
  */
 export function turnaroundOf(
     plan: Plan,
-    wash: WashCount,
+    { isWarmed, ...wash }: WashCount,
     room: DishRoom | undefined,
     run: Run | undefined,
 ): Turnaround {
@@ -116,14 +133,14 @@ export function turnaroundOf(
     const isToPolish = isPolished(plan.cupboard.pieces.get(wash.piece)?.family);
     const polishing = room && isToPolish ? wash.count / room.polishPerMinute : 0;
     const work = room ? (racks * 60) / room.racksPerHour + polishing : 0;
+    const rest = (room?.drying ?? 0) + (isWarmed ? plan.customs['plate-warming'].value : 0);
     const cleared = run?.courses.find(({ course }) => course === wash.after)?.cleared.last;
     const wanted = run && wantedAt(run, wash, isToPolish);
     const isTimed = room && racks > 0 && cleared !== undefined && wanted !== undefined;
+    const { piece, after, for: later, count, saves, stated } = wash;
     return {
-        ...wash,
-        racks,
-        work,
-        ...(isTimed ? { times: { cleared, back: cleared + work + room.drying, wanted } } : {}),
+        ...{ piece, after, for: later, count, saves, stated, racks, work, rest },
+        ...(isTimed ? { times: { cleared, back: cleared + work + rest, wanted } } : {}),
     };
 }
 
@@ -131,7 +148,7 @@ export function turnaroundOf(
  * When the first of the pieces is wanted: plates and bowls for the plating; the rest when it is laid for the course, which at the
  * earliest is when the first table has been cleared of the one before.
  */
-function wantedAt(run: Run, wash: WashCount, isLaidAtTable: boolean): number | undefined {
+function wantedAt(run: Run, wash: Pick<WashCount, 'for'>, isLaidAtTable: boolean): number | undefined {
     const course = run.courses.find((each) => each.course === wash.for);
     if (!course) {
         return undefined;

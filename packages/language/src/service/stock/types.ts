@@ -74,8 +74,10 @@ export interface Turnaround {
     /** Fewer pieces to fetch: the washed ones, and what covers beyond the guests' no longer have. */
     readonly saves: number;
     readonly racks: number;
-    /** Washing and polishing, without drying, min. */
+    /** Washing and polishing, min. */
     readonly work: number;
+    /** Drying, and warming where the later course wants them warm, min. */
+    readonly rest: number;
     /** The last table is cleared, the last piece is dry and polished, the first one is wanted. Absent without a run sheet. */
     readonly times?: { readonly cleared: number; readonly back: number; readonly wanted: number };
     /** The clause that states it. */
