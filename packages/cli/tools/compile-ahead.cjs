@@ -7,6 +7,8 @@ const { codePath, loadBundle } = require('../bin/bundle.cjs');
 
 const here = join(__dirname, '..');
 const plan = join(here, 'starter', 'first-dinner.cover');
+// Guests, room and team: everything that is worked out of a plan.
+const supper = join(here, '..', '..', 'examples', 'saltmarsh-hall', 'lantern-supper.cover');
 const scripts = new Map();
 
 async function run() {
@@ -15,6 +17,8 @@ async function run() {
         ['check', plan],
         ['check', join(__dirname, 'unreadable.cover')],
         ['compile', plan],
+        ['check', supper],
+        ['compile', supper],
     ]) {
         await main([process.execPath, 'underliner', ...args]);
     }
