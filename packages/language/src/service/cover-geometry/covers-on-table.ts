@@ -1,3 +1,4 @@
+import { lazily } from '../lazily.js';
 import { remember } from '../remember.js';
 import { isOfCover } from './moments.js';
 import { overlapOf, OWN, Solid } from './overlap.js';
@@ -33,17 +34,22 @@ const NOISE = 0.5;
  */
 export const layCovers = remember((input: CoversToLay): CoverOnTable => {
     const usual = layAll(input, input.distances, 'as-the-house-lays');
-    if (unfitness(usual, input) === 0) {
+    if (isFit(usual, input)) {
         return usual;
     }
     const closer = layAll(input, input.drawnTogether, 'drawn-together');
-    return unfitness(closer, input) < unfitness(usual, input) ? closer : usual;
+    return isFit(closer, input) || unfitness(closer, input) < unfitness(usual, input) ? closer : usual;
 }, 128);
 
 /** How badly covers fit: all millimetres that pieces would have to move, and a share of those missing in the middle. */
 function unfitness({ overlaps, offTable, centre }: CoverOnTable, { keptFree }: CoversToLay): number {
     const tooNear = [...overlaps, ...offTable].reduce((sum, { by }) => sum + by, 0);
     return tooNear + Math.max(0, keptFree - centre) * GIVES_WAY;
+}
+
+/** Whether covers lie as they should. What is quick to know is asked first. */
+function isFit(covers: CoverOnTable, { keptFree }: CoversToLay): boolean {
+    return covers.offTable.length === 0 && covers.centre >= keptFree && covers.overlaps.length === 0;
 }
 
 /** What stands in the middle can give way; a piece on another or over the edge can't. */
@@ -72,12 +78,18 @@ function layAll(
         return { seat, sort, pieces: covers[sort]! };
     });
     const different = seats.filter(({ seat }) => differentSeats(top).includes(seat));
+    const overlaps = lazily(() =>
+        overlapsAmong(
+            seats.map(({ seat, pieces, sort }) => ({ number: seat.number, pose: poseOf(seat), pieces, sort })),
+        ),
+    );
     return {
         laid,
         pieces: covers[0] ?? placeCover(cover, distances),
-        overlaps: overlapsAmong(
-            seats.map(({ seat, pieces, sort }) => ({ number: seat.number, pose: poseOf(seat), pieces, sort })),
-        ),
+        // Worked out last: a cover over the edge is laid another way before anybody asks.
+        get overlaps() {
+            return overlaps();
+        },
         offTable: offTable(top, different),
         centre: centreLeft(
             top,

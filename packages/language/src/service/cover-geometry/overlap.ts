@@ -9,11 +9,13 @@ type Polygon = InstanceType<typeof sat.Polygon>;
 /** Overlaps smaller than this are the noise of the figures, mm. */
 const NOISE = 0.01;
 
-/** A piece as the tests for overlap take it, with a circle round it that rules most pairs out. */
+/** A piece as the tests for overlap take it, with a circle and an upright box round it that rule most pairs out. */
 export class Solid {
     readonly x: number;
     readonly y: number;
     readonly reach: number;
+    readonly halfAcross: number;
+    readonly halfUp: number;
     #parts: readonly (Circle | Polygon)[] | undefined;
 
     /** @param pose where the piece's cover lies in the frame the test is made in */
@@ -24,7 +26,12 @@ export class Solid {
         const { x, y } = toFrame(pose, piece);
         this.x = x;
         this.y = y;
-        this.reach = piece.shape === 'round' ? piece.length / 2 : Math.hypot(piece.length, piece.width) / 2;
+        const isRound = piece.shape === 'round';
+        this.reach = isRound ? piece.length / 2 : Math.hypot(piece.length, piece.width) / 2;
+        const turn = ((piece.degrees + pose.degrees) * Math.PI) / 180;
+        const [sine, cosine] = [Math.abs(Math.sin(turn)), Math.abs(Math.cos(turn))];
+        this.halfAcross = isRound ? this.reach : (piece.width * cosine + piece.length * sine) / 2;
+        this.halfUp = isRound ? this.reach : (piece.length * cosine + piece.width * sine) / 2;
     }
 
     /** Made when two pieces are near enough to meet: most never are. */
@@ -49,8 +56,10 @@ const response = new sat.Response();
 
 /** How far one of two pieces would have to move so that they no longer lie on each other, mm; 0 where they don't. */
 export function overlapOf(one: Solid, other: Solid): number {
-    const [dx, dy, near] = [one.x - other.x, one.y - other.y, one.reach + other.reach];
-    if (dx * dx + dy * dy >= near * near) {
+    if (
+        Math.abs(one.x - other.x) >= one.halfAcross + other.halfAcross ||
+        Math.abs(one.y - other.y) >= one.halfUp + other.halfUp
+    ) {
         return 0;
     }
     let deepest = 0;

@@ -1,5 +1,5 @@
 import { isOfCover, momentsOf } from './moments.js';
-import { seenFrom, type Pose } from './outline.js';
+import { seenFrom, toFrame, type Pose } from './outline.js';
 import { belongTogether, overlapOf, OWN, Solid } from './overlap.js';
 import type { Overlap, PlacedPiece } from './types.js';
 
@@ -17,21 +17,33 @@ export interface LaidCover {
 export function overlapsAmong(covers: readonly LaidCover[]): Overlap[] {
     const found = new Map<string, Overlap>();
     const seen = new Set<string>();
-    const note = (overlap: Overlap): void => {
-        const isOwn = overlap.seat === overlap.otherSeat;
-        const key = `${isOwn ? 'own' : 'other'} ${[overlap.piece, overlap.other].toSorted().join(' ')}`;
-        if ((found.get(key)?.by ?? 0) < overlap.by) {
-            found.set(key, overlap);
+    const sorts = new Map<number, Pieces>();
+    const piecesOf = ({ sort, pieces }: LaidCover): Pieces => {
+        const known = sorts.get(sort) ?? gather(pieces);
+        sorts.set(sort, known);
+        return known;
+    };
+    const note = (one: Solid, other: Solid, seat: number, otherSeat: number): void => {
+        const by = overlapOf(one, other);
+        const isOwn = seat === otherSeat;
+        if (by > 0 && !(isOwn && belongTogether(one.piece, other.piece))) {
+            const [piece, second] = [one.piece.id, other.piece.id];
+            const key = `${isOwn ? 'own' : 'other'} ${[piece, second].toSorted().join(' ')}`;
+            if ((found.get(key)?.by ?? 0) < by) {
+                found.set(key, { piece, other: second, seat, otherSeat, by });
+            }
         }
     };
     covers.forEach((cover, index) => {
         if (isNew(seen, `${cover.sort}`)) {
-            compare(cover, cover, OWN, note);
+            within(piecesOf(cover), (one, other) => note(one, other, cover.number, cover.number));
         }
         for (const other of covers.slice(index + 1)) {
             const pose = seenFrom(cover.pose, other.pose);
             if (isNear(pose) && isNew(seen, `${cover.sort} ${other.sort} ${keyOf(pose)}`)) {
-                compare(cover, other, pose, note);
+                between(piecesOf(cover), piecesOf(other), pose, (one, two) =>
+                    note(one, two, cover.number, other.number),
+                );
             }
         }
     });
@@ -66,40 +78,56 @@ function isNew(seen: Set<string>, key: string): boolean {
     return isFirst;
 }
 
-/** Each pair of pieces that stand there at one time. */
-function compare(cover: LaidCover, other: LaidCover, pose: Pose, note: (overlap: Overlap) => void): void {
-    const isOwn = cover === other;
-    const pieces = cover.pieces.filter(isOfCover);
-    const theirs = isOwn ? pieces : other.pieces.filter(isOfCover);
-    const moments = momentsOf(pieces);
-    const theirMoments = isOwn ? moments : momentsOf(theirs);
+/** What can lie on something else at a cover, when it stands there, and a circle that holds all of it. */
+interface Pieces {
+    readonly solids: readonly Solid[];
+    readonly moments: readonly number[];
+    readonly around: Circle;
+}
+
+type Circle = Pick<Solid, 'x' | 'y' | 'reach'>;
+
+function gather(all: readonly PlacedPiece[]): Pieces {
+    const pieces = all.filter(isOfCover);
     const solids = pieces.map((piece) => new Solid(piece, OWN));
-    const others = isOwn ? solids : theirs.map((piece) => new Solid(piece, pose));
-    const around = circleAround(others);
-    solids.forEach((one, index) => {
-        if (!isOwn && Math.hypot(one.x - around.x, one.y - around.y) >= one.reach + around.reach) {
-            return;
+    const x = solids.reduce((sum, each) => sum + each.x, 0) / solids.length;
+    const y = solids.reduce((sum, each) => sum + each.y, 0) / solids.length;
+    const reach = Math.max(...solids.map((each) => Math.hypot(each.x - x, each.y - y) + each.reach));
+    return { solids, moments: momentsOf(pieces), around: { x, y, reach } };
+}
+
+const meet = (one: Circle, other: Circle): boolean =>
+    (one.x - other.x) ** 2 + (one.y - other.y) ** 2 < (one.reach + other.reach) ** 2;
+
+function within({ solids, moments }: Pieces, visit: (one: Solid, other: Solid) => void): void {
+    for (let index = 0; index < solids.length; index++) {
+        for (let next = index + 1; next < solids.length; next++) {
+            const [one, other] = [solids[index]!, solids[next]!];
+            if ((moments[index]! & moments[next]!) !== 0) {
+                visit(one, other);
+            }
         }
-        for (let next = isOwn ? index + 1 : 0; next < others.length; next++) {
-            const two = others[next]!;
-            const areTogether = (moments[index]! & theirMoments[next]!) !== 0;
-            const by = areTogether && !(isOwn && belongTogether(one.piece, two.piece)) ? overlapOf(one, two) : 0;
-            if (by > 0) {
-                note({
-                    piece: one.piece.id,
-                    other: two.piece.id,
-                    seat: cover.number,
-                    otherSeat: other.number,
-                    by,
-                });
+    }
+}
+
+/** Pairs of pieces of two covers that stand there at one time, the far ones left out early: most are. */
+function between(mine: Pieces, theirs: Pieces, pose: Pose, visit: (one: Solid, other: Solid) => void): void {
+    const around = { ...toFrame(pose, theirs.around), reach: theirs.around.reach };
+    if (!meet(mine.around, around)) {
+        return;
+    }
+    const near: { solid: Solid; moments: number }[] = [];
+    theirs.solids.forEach(({ piece }, index) => {
+        const solid = new Solid(piece, pose);
+        if (meet(solid, mine.around)) {
+            near.push({ solid, moments: theirs.moments[index]! });
+        }
+    });
+    mine.solids.forEach((one, index) => {
+        for (const other of meet(one, around) ? near : []) {
+            if ((mine.moments[index]! & other.moments) !== 0) {
+                visit(one, other.solid);
             }
         }
     });
-}
-
-/** A circle that holds all of them: what lies outside it meets none. */
-function circleAround(solids: readonly Solid[]): Pick<Solid, 'x' | 'y' | 'reach'> {
-    const x = solids.reduce((sum, each) => sum + each.x, 0) / solids.length;
-    const y = solids.reduce((sum, each) => sum + each.y, 0) / solids.length;
-    return { x, y, reach: Math.max(...solids.map((each) => Math.hypot(each.x - x, each.y - y) + each.reach)) };
 }

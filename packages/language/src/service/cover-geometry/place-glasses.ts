@@ -76,11 +76,11 @@ const asGlass = (glass: PieceToPlace, x: number, y: number): PlacedPiece => ({
 });
 
 /** Best first: by the shape the house wants, then round the earlier glasses, the last one first. */
-function nextPlaces(
+function* nextPlaces(
     glass: PieceToPlace,
     earlier: readonly PlacedPiece[],
     { distances: { pieceGap: gap, glassShape } }: GlassSetting,
-): PlacedPiece[] {
+): Generator<PlacedPiece> {
     const beside = (from: PlacedPiece, degrees: number): PlacedPiece => {
         const apart = (from.length + glass.length) / 2 + gap;
         const turn = (degrees * Math.PI) / 180;
@@ -88,10 +88,12 @@ function nextPlaces(
     };
     const shape = SHAPES[glassShape];
     const [degrees, back] = shape[(earlier.length - 1) % shape.length]!;
-    return [
-        beside(earlier.at(-Math.min(back, earlier.length))!, degrees),
-        ...earlier.toReversed().flatMap((from) => OTHER_PLACES.map((each) => beside(from, each))),
-    ];
+    yield beside(earlier.at(-Math.min(back, earlier.length))!, degrees);
+    for (const from of earlier.toReversed()) {
+        for (const each of OTHER_PLACES) {
+            yield beside(from, each);
+        }
+    }
 }
 
 /** Best first: where the house wants the first glass, and then nearer the plate. */

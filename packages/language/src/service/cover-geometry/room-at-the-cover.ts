@@ -26,20 +26,23 @@ export function lowestClear(x: number, radius: number, gap: number, obstacles: r
     return Math.max(radius + gap, ...lowest);
 }
 
-/** The first place where a piece lies on no neighbour's; where there is none, the one where it does least. */
+/**
+ * The first place where a piece lies on no neighbour's; where there is none, the one where it does least.
+ * @param places at least one, best first; the first is taken where nobody asks for more
+ */
 export function freest(
-    places: readonly PlacedPiece[],
+    places: Iterable<PlacedPiece>,
     placed: readonly PlacedPiece[],
     { clash }: CoverSurroundings,
     isAllowed: (place: PlacedPiece) => boolean = () => true,
 ): PlacedPiece {
-    let best = places[0]!;
+    let best: PlacedPiece | undefined;
     let least = Infinity;
-    for (const place of clash ? places : []) {
-        if (place !== places[0] && !isAllowed(place)) {
+    for (const place of places) {
+        if (best && !isAllowed(place)) {
             continue;
         }
-        const by = clash!(place, placed);
+        const by = clash?.(place, placed) ?? 0;
         if (by < least) {
             [best, least] = [place, by];
         }
@@ -47,5 +50,5 @@ export function freest(
             break;
         }
     }
-    return best;
+    return best!;
 }
