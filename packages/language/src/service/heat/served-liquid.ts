@@ -4,7 +4,7 @@ import { bandOf, POUR_ERROR, type Band } from './band.js';
 import { minutesKept, pourNeeded, vesselNeeded, type Ask, type Limits } from './inverse.js';
 import { emptyAfter, minutesOf, stillRoom, stretches } from './journey.js';
 import { coolFor, pourFor, pourInto, type Liquid, type Vessel } from './liquid.js';
-import { calibrate, type Calibration, type Reading } from './reading.js';
+import { calibrate, type Reading } from './reading.js';
 import type { Air, AtGuest, Answers, Journey } from './types.js';
 
 export interface LiquidCase {
@@ -56,21 +56,35 @@ function serve(given: LiquidCase): LiquidHeat {
           : { start: computed, scale: 1 };
     // What a reading shows beside the computed pour holds for any other pour too.
     const bias = now && computed !== undefined ? now.start - computed : 0;
-    const atGuest = (journey: Journey): AtGuest => {
-        const celsius = now && along(given, journey, now.scale)(filledAt(given, journey, now.start, bias));
-        return {
-            journey,
-            minutes: minutesOf(journey),
-            ...(celsius !== undefined && { temperature: bandAt(given, now!.start, celsius) }),
-        };
+    const plate = (journey: Journey): Plate => {
+        const inVessel = now && filledAt(given, journey, now.start, bias);
+        const celsius = inVessel === undefined ? undefined : along(given, journey, now!.scale)(inVessel);
+        return { journey, inVessel, celsius };
     };
+    const plates = journeys && { first: plate(journeys.first), last: plate(journeys.last) };
     const minuteLater = (from: number): number => standing(from, 1, now!.scale);
     return {
         ...(now && { poured: pouredBand(now.start, reading) }),
-        ...(journeys && { first: atGuest(journeys.first), last: atGuest(journeys.last) }),
+        ...(plates && { first: atGuest(given, plates.first), last: atGuest(given, plates.last) }),
         byMinute: now && !journeys ? everyMinute(now.start, minuteLater) : [],
         ...(now && wanted !== undefined && { staysFor: minutesKept(side, wanted, now.start, minuteLater) }),
-        ...(wanted !== undefined && { answers: answersOf(given, wanted, now ?? UNKNOWN, bias) }),
+        ...(wanted !== undefined && { answers: answersOf(given, wanted, now?.scale ?? 1, bias, plates) }),
+    };
+}
+
+/** One guest's, just filled and on arrival, °C; both absent where nothing is stated of the start. */
+interface Plate {
+    readonly journey: Journey;
+    readonly inVessel: number | undefined;
+    readonly celsius: number | undefined;
+}
+
+function atGuest(given: LiquidCase, { journey, inVessel, celsius }: Plate): AtGuest {
+    const isKnown = inVessel !== undefined && celsius !== undefined;
+    return {
+        journey,
+        minutes: minutesOf(journey),
+        ...(isKnown && { temperature: bandAt(given, inVessel, celsius) }),
     };
 }
 
@@ -111,15 +125,22 @@ function emptyFor({ standing, carried }: Journey): number {
     return standing + carried;
 }
 
-/** Where nothing is stated of the start. */
-const UNKNOWN: Calibration = { start: Number.NaN, scale: 1 };
-
 /** The way where no run sheet tells it: what holds just after the pour holds at least. */
-const AT_ONCE: Journey = { table: '', standing: 0, carried: 0, waiting: 0 };
+const AT_ONCE: Plate = {
+    journey: { table: '', standing: 0, carried: 0, waiting: 0 },
+    inVessel: undefined,
+    celsius: undefined,
+};
 
-function answersOf(given: LiquidCase, wanted: number, { start, scale }: Calibration, bias: number): Answers {
-    const { side, liquid, vessel, air, vesselCelsius, limits, pouredAtTable, covered, journeys } = given;
-    const { first, last } = journeys ?? { first: AT_ONCE, last: AT_ONCE };
+function answersOf(
+    given: LiquidCase,
+    wanted: number,
+    scale: number,
+    bias: number,
+    plates: { readonly first: Plate; readonly last: Plate } = { first: AT_ONCE, last: AT_ONCE },
+): Answers {
+    const { side, liquid, vessel, air, vesselCelsius, limits, pouredAtTable, covered } = given;
+    const [first, last] = [plates.first.journey, plates.last.journey];
     const inVessel = along(given, last, scale, -1)(wanted);
     const ask: Ask = {
         side,
@@ -133,18 +154,17 @@ function answersOf(given: LiquidCase, wanted: number, { start, scale }: Calibrat
     const pass = pourNeeded(ask, vesselCelsius, limits);
     const byVessel = given.start === undefined ? undefined : vesselNeeded(ask, given.start, limits);
     const isStuck = side === 'hot' && byVessel && 'refused' in byVessel && vesselCelsius < limits.touch;
-    const atLast = (carriedCovered: boolean): number =>
-        along({ ...given, covered: carriedCovered }, last, scale)(filledAt(given, last, start, bias));
-    const isShort = side === 'hot' && !covered && last.carried > 0 && atLast(false) < wanted;
-    const atScald = along(given, first, scale, -1)(limits.scald);
-    const isScalding = side === 'hot' && filledAt(given, first, start, bias) > atScald;
-    const empty = pouredAtTable ? emptyAfter(vesselCelsius, air.celsius, emptyFor(first)) : vesselCelsius;
+    const isShort = side === 'hot' && !covered && last.carried > 0 && (plates.last.celsius ?? wanted) < wanted;
+    const isScalding = side === 'hot' && (plates.first.celsius ?? limits.scald) > limits.scald;
+    const emptyAtFirst = pouredAtTable ? emptyAfter(vesselCelsius, air.celsius, emptyFor(first)) : vesselCelsius;
     return {
         ...(byVessel && { vessel: byVessel }),
         pass,
         ...(isStuck && { together: { vessel: limits.touch, pass: pourNeeded(ask, limits.touch, limits) } }),
-        ...(isShort && { covered: atLast(true) }),
-        ...(isScalding && { hottest: pourFor(atScald - bias, liquid, vessel, empty) }),
+        ...(isShort && { covered: along({ ...given, covered: true }, last, scale)(plates.last.inVessel!) }),
+        ...(isScalding && {
+            hottest: pourFor(along(given, first, scale, -1)(limits.scald) - bias, liquid, vessel, emptyAtFirst),
+        }),
     };
 }
 
