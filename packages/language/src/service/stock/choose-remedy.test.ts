@@ -122,6 +122,59 @@ describe('what to wash, substitute and rent', () => {
         );
     });
 
+    it('does so in every small case: two pieces, two washes, two other pieces', () => {
+        const pick = <T>(...values: readonly T[]): readonly T[] => values;
+        const job = (work: number): WashJob => ({ release: 0, due: 30, work });
+        const washes = [
+            { piece: 0, after: 0, for: 1, count: 2, saves: 2, job: job(20) },
+            { piece: 1, after: 0, for: 1, count: 1, saves: 2, job: job(15) },
+        ];
+        const substitutions = [
+            { piece: 0, by: 1, count: 2, site: 0, courses: [2] },
+            { piece: 1, by: 0, count: 1, site: 1, courses: [1] },
+        ];
+        const subsets = <T>(all: readonly T[]): T[][] =>
+            all.reduce<T[][]>((sets, each) => [...sets, ...sets.map((set) => [...set, each])], [[]]);
+        const costs = pick(
+            { rent: 1, delivery: 3, wash: 0.25, substitute: 0.5 },
+            { rent: 2, delivery: 0, wash: 3, substitute: 1 },
+        );
+        let cases = 0;
+        const cheaper: unknown[] = [];
+        for (const inUse of pick([2, 2], [2, 4], [4, 2], [4, 4], [3, 5])) {
+            for (const onHand of pick([0, 0], [0, 4], [1, 2], [2, 1], [3, 3], [4, 0], [6, 6])) {
+                for (const spare of pick(0, 0.5)) {
+                    for (const lot of pick(1, 3)) {
+                        for (const cost of costs) {
+                            for (const isDelivered of pick(true, false)) {
+                                for (const some of subsets(washes)) {
+                                    for (const others of subsets(substitutions)) {
+                                        const given: StockProblem = {
+                                            pieces: inUse.map((count, piece) => ({
+                                                inUse: count,
+                                                onHand: onHand[piece]!,
+                                                spare,
+                                            })),
+                                            ...{ washes: some, jobs: [], substitutions: others, lot, isDelivered },
+                                            costs: cost,
+                                        };
+                                        cases += 1;
+                                        const found = chooseRemedy(given).cost;
+                                        if (Math.abs(found - cheapestByTrying(given)) > 1e-9) {
+                                            cheaper.push(given);
+                                        }
+                                    }
+                                }
+                            }
+                        }
+                    }
+                }
+            }
+        }
+        expect(cases).toBe(5 * 7 * 2 * 2 * 2 * 2 * 4 * 4);
+        expect(cheaper).toEqual([]);
+    });
+
     it('leaves nothing short, and nothing late', () => {
         fc.assert(
             fc.property(problem, (given) => {
