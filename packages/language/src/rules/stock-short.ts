@@ -109,8 +109,12 @@ export default defineRule({
             const ways = service.stock.remedies.get(line.piece) ?? [];
             const fixes = ways.flatMap((way) => remedyFix(plan, way) ?? []);
             const [best] = fixes;
+            const at = firstUse(plan, service, line.piece);
+            if (!at) {
+                continue;
+            }
             report({
-                at: firstUse(plan, service, line.piece) ?? plan.event?.titleOrigin ?? plan.house.head!,
+                at,
                 message: `${whatNeeds(plan, service, line)} ${line.pull} ${quoted(line.piece)}${beside(plan, service, line)}; ${whatIsThere(line)}. Short by ${line.short}.`,
                 hint: best && `${best.title}${/[Rr]ent \d/.test(best.title) ? '' : `, or rent ${line.short}`}.`,
                 related: whereStated(plan, line),
