@@ -47,9 +47,10 @@ test('V8 takes the compiled code of every bundle', () => {
         const { loadBundle } = require('./bin/bundle.cjs');
         loadBundle('main.cjs');
         loadBundle('framework.cjs');
+        loadBundle('clocks.cjs');
         console.log(taken.join());`;
-    expect(codeFiles()).toHaveLength(2);
-    expect(spawnSync(process.execPath, ['-e', taken], { cwd: copy, encoding: 'utf8' }).stdout).toBe('true,true\n');
+    expect(codeFiles()).toHaveLength(3);
+    expect(spawnSync(process.execPath, ['-e', taken], { cwd: copy, encoding: 'utf8' }).stdout).toBe('true,true,true\n');
 });
 
 test.each([

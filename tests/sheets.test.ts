@@ -117,13 +117,13 @@ describe('the sheets of the lantern supper', () => {
         }
         expect(said).toContain('Flatware');
         expect(said).toContain('84 salad forks');
-        expect(said).toContain('4 bags of 10 kg');
+        expect(said).toContain('8 bags of 10 kg');
     });
 
     it('give the bar bottles, chilling and standard drinks', () => {
         const said = words('bar');
         expect(said).toContain('Dry riesling 14 × 750 ml 1 of 12 and 2 loose 84');
-        expect(said).toMatch(/\d\d:\d\d Dry riesling fridge 9 °C/);
+        expect(said).toMatch(/\d\d:\d\d Dry riesling ice water 9 °C/);
         expect(said).toContain('Canada: 13.45 g of alcohol each.');
     });
 

@@ -105,12 +105,8 @@ describe('in the real editor', () => {
     });
 
     it('lays a file out when it is saved', async () => {
-        await window.run('Preferences: Open Workspace Settings (JSON)');
-        await window.page.waitForSelector('.tab.active[data-resource-name="settings.json"]');
-        await window.press('Control+a');
-        await window.page.keyboard.insertText('{ "[cover]": { "editor.formatOnSave": true } }');
-        await window.press('Control+s');
-        await window.openFile('supper.cover');
+        workbench.setFolder(folder, { '[cover]': { 'editor.formatOnSave': true } });
+        await window.page.waitForTimeout(2000);
         await window.replace('    lasts 15 min', '  lasts    15 min');
         await window.press('Control+s');
         await expect.poll(() => onDisk('supper.cover')).toContain('\n        lasts 15 min\n');

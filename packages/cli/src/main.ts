@@ -8,6 +8,7 @@ import type { CompareOptions } from './compare.js';
 import type { CompileOptions } from './compile.js';
 import { CANNOT_RUN, tellFault } from './faults.js';
 import { writeResult, writeTalk } from './output.js';
+import type { DrawOptions } from './draw.js';
 import type { FormatOptions } from './format.js';
 import { changeFormats, reportFormats, ruleListFormats } from './formats.js';
 import type { RulesOptions } from './rules.js';
@@ -97,6 +98,26 @@ function program(): Command {
         .addOption(root())
         .action(async (path: string, options: WhatIfOptions) => {
             process.exitCode = (await import('./what-if.js')).runWhatIf(path, options);
+        });
+    verb(program, 'draw', 'draw a cover, a table or the room to scale, as SVG')
+        .argument('<file>', 'the event, or - for standard input')
+        .option('--table <name>', 'this table with all its covers')
+        .option('--room', 'the room with its tables')
+        .addOption(
+            new Option('--dishes <number>', 'the cover of the guests with these dishes, counted from 1').argParser(
+                wholeNumber,
+            ),
+        )
+        .addOption(
+            new Option('--step <number>', 'the cover as this step of the evening leaves it, counted from 1').argParser(
+                wholeNumber,
+            ),
+        )
+        .option('-o, --output <file>', 'where to write it, instead of stdout')
+        .addOption(stdinName())
+        .addOption(root())
+        .action(async (path: string, options: DrawOptions) => {
+            process.exitCode = (await import('./draw.js')).runDraw(path, options);
         });
     verb(program, 'compare', 'say what changed between two plans for the people who carry them out')
         .argument('[path...]', 'the plan before and the plan after; with --git one plan')

@@ -52,7 +52,10 @@ function colouringOf(grammar) {
             },
             { name: 'constant.numeric.cover', match: `${START}[-−]?\\d+(?:[.,]\\d+)?(?![\\p{L}\\d])` },
             // The name of a custom, before its value.
-            { name: 'support.type.property-name.cover', match: `${START}[\\p{L}_][\\p{L}\\p{M}\\p{N}_-]*(?=[ \\t]*:)` },
+            {
+                name: 'support.type.property-name.cover',
+                match: `${START}(?<!\\btable )(?<!\\bto )[\\p{L}_][\\p{L}\\p{M}\\p{N}_-]*(?=[ \\t]*:)`,
+            },
             { name: 'keyword.operator.word.cover', match: `${START}with[ \\t]+the[ \\t]+course${END}` },
             word('keyword.control.cover', blocks),
             word('keyword.other.clause.cover', clauses),

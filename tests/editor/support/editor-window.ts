@@ -51,15 +51,23 @@ export class EditorWindow {
 
     /** Runs a command by its title, as the command palette lists it. */
     async run(title: string): Promise<void> {
-        await this.page.keyboard.press('F1');
         const input = this.page.locator('.quick-input-widget input[type="text"]');
-        await input.waitFor();
-        await input.fill(`>${title}`);
-        await this.page
+        const row = this.page
             .locator('.quick-input-list .monaco-list-row')
-            .filter({ has: this.page.getByText(title, { exact: true }) })
-            .first()
-            .click();
+            .filter({ has: this.page.getByText(title, { exact: true }) });
+        // Whatever else takes the keyboard closes the palette.
+        for (let attempt = 1; ; attempt++) {
+            try {
+                await this.page.keyboard.press('F1');
+                await input.fill(`>${title}`, { timeout: 10_000 });
+                await row.first().click({ timeout: 10_000 });
+                return;
+            } catch (failure) {
+                if (attempt === 3) {
+                    throw failure;
+                }
+            }
+        }
     }
 
     /** Picks from a list that the editor opens at its top, by what stands in its empty box. */
@@ -187,9 +195,11 @@ export class EditorWindow {
     }
 
     // ---------------------------------------------------------------- lists that open over the text
-    /** Opens the light bulb's menu at the cursor. @returns its titles */
-    async fixes(): Promise<readonly string[]> {
-        await this.press('Control+.');
+    /** Opens the light bulb's menu at the cursor, or another list of what can be done. @returns its titles */
+    async fixes(keys = 'Control+.'): Promise<readonly string[]> {
+        // The editor looks by itself a moment after the cursor has moved, and would take the menu's answer for its own.
+        await this.page.waitForTimeout(1500);
+        await this.press(keys);
         const rows = this.page.locator('.action-widget .monaco-list-row.action');
         await rows.first().waitFor();
         return (await rows.allInnerTexts()).map((text) => text.trim());
@@ -214,6 +224,11 @@ export class EditorWindow {
         await rows.first().waitFor();
         const labels = rows.locator('.label-name');
         return labels.allInnerTexts();
+    }
+
+    /** The lines of figures that stand above the text's own. */
+    async lenses(): Promise<readonly string[]> {
+        return this.page.locator('.editor-instance .codelens-decoration').allInnerTexts();
     }
 
     notice(words: string): Locator {

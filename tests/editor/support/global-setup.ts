@@ -1,8 +1,7 @@
-import { mkdirSync, rmSync } from 'node:fs';
+import { mkdirSync } from 'node:fs';
 import { ARTEFACTS } from './artefacts.js';
 
-/** Pictures of earlier runs say nothing about this one. */
+/** Pictures of an earlier run stay until a newer one takes their place: another run may be making its own. */
 export default function setup(): void {
-    rmSync(ARTEFACTS, { recursive: true, force: true });
     mkdirSync(ARTEFACTS, { recursive: true });
 }

@@ -63,6 +63,12 @@ export class Workbench {
         writeSettings(this.home, settings);
     }
 
+    /** Writes a folder's own settings. */
+    setFolder(folder: string, settings: Readonly<Record<string, unknown>>): void {
+        mkdirSync(join(folder, '.vscode'), { recursive: true });
+        writeFileSync(join(folder, '.vscode', 'settings.json'), JSON.stringify(settings));
+    }
+
     /** The editor's address with a folder opened. */
     address(folder: string): string {
         return `http://127.0.0.1:${this.port}/?folder=${encodeURIComponent(folder)}`;

@@ -227,6 +227,7 @@ function goesOn(text: string, openBlocks: number): boolean {
         ' 1',
         ' "x"',
         ' 1 mm',
+        ' 1 mm { }',
         ' x: 1 mm',
         ': 1 mm',
         ' 1 per h',

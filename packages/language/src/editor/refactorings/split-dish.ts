@@ -21,16 +21,19 @@ const KEPT: readonly CourseClause['$type'][] = ['Served', 'Eaten'];
  * is found that nothing is stated.
  */
 export function splitDish({ folder, path, start, end }: Selected): Refactoring[] {
-    const text = folder.textOf(path) ?? '';
     const { service, plan } = folder.checked(eventsWith(folder, path)[0] ?? path);
+    const read = plan.menu?.courses.find(
+        ({ origin }) => origin.file === path && origin.start <= start && end <= origin.end,
+    );
+    if (!read) {
+        return [];
+    }
+    const text = folder.textOf(path) ?? '';
     const { tree, problems } = parseText(text);
     const course = AstUtils.streamAst(tree)
         .filter(isCourse)
-        .find(({ $cstNode: node }) => node !== undefined && node.offset <= start && end <= node.end);
-    const read = plan.menu?.courses.find(
-        ({ origin }) => origin.file === path && origin.start === course?.$cstNode?.offset,
-    );
-    if (!course || !read || problems.length > 0) {
+        .find(({ $cstNode: node }) => node?.offset === read.origin.start);
+    if (!course || problems.length > 0) {
         return [];
     }
     const served = new Set(read.dishes.flatMap(({ who }) => (who?.sort === 'some' ? [labelOf(who.needs)] : [])));

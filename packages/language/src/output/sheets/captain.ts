@@ -1,10 +1,14 @@
 import { counted, listed } from '../../rules/wording.js';
-import type { CourseRun } from '../../service/run/types.js';
-import { allergenPlates, capital, courseTitle, degrees, faces, FIGURES_ADVISE, type SheetSource } from './evening.js';
+import { allergenPlates, capital, courseTitle, faces, FIGURES_ADVISE, type SheetSource } from './evening.js';
+import { risksOf } from './risks.js';
 import type { Block, Cell, Sheet } from './sheet.js';
 
-/** More would not fit on the page that the captain carries; `check` tells all of it. */
-const MOST_RISKS = 6;
+/** What one page of Letter holds of 12 pt beside title and headings: lines of text, of so many letters each. */
+const PAGE = { lines: 41, letters: 84 };
+/** A row of a table is higher than a line of text. */
+const ROW = 1.2;
+/** At least so many are told, whatever else stands there. */
+const LEAST_RISKS = 2;
 /** Beyond so many stations they are told two to a line. */
 const MOST_STATIONS = 8;
 
@@ -12,6 +16,8 @@ const MOST_STATIONS = 8;
 export function captainSheet(source: SheetSource): Sheet {
     const { plan, service } = source;
     const { event, room, house } = plan;
+    const before = [...clock(source), ...calls(source), ...stations(source)];
+    const after: Block[] = [{ sort: 'text', text: waivers(source) }, ...assumed(source)];
     const where = [room?.title, house.origin && house.title].filter((name) => name !== undefined);
     return {
         name: 'captain',
@@ -23,16 +29,29 @@ export function captainSheet(source: SheetSource): Sheet {
         ].join(' · '),
         onePage: true,
         blocks: [
-            ...clock(source),
-            ...calls(source),
-            ...stations(source),
+            ...before,
             { sort: 'heading', text: 'Watch' },
-            { sort: 'list', items: risks(source) },
-            { sort: 'text', text: waivers(source) },
-            ...assumed(source),
+            { sort: 'list', items: risks(source, PAGE.lines - linesOf([...before, ...after])) },
+            ...after,
         ],
     };
 }
+
+/** How many lines of a page it takes, headings left out. */
+function linesOf(blocks: readonly Block[]): number {
+    return blocks.reduce((sum, block) => {
+        switch (block.sort) {
+            case 'text':
+                return sum + linesOfText(block.text);
+            case 'table':
+                return sum + ROW * (block.rows.length + 1);
+            default:
+                return sum;
+        }
+    }, 0);
+}
+
+const linesOfText = (text: string): number => Math.ceil(text.length / PAGE.letters);
 
 /** What comes before the first course and after the last, in one line. */
 function clock({ plan, service }: SheetSource): Block[] {
@@ -165,102 +184,23 @@ function stations(source: SheetSource): Block[] {
     ];
 }
 
-/** What may go wrong, with the figures that say how near it is. */
-function risks(source: SheetSource): string[] {
-    const { plan, service, findings } = source;
-    const found = findings
-        .filter(({ severity }) => severity === 'error' || severity === 'warning')
-        .map(({ message }) => message.replaceAll('`', ''));
-    const all = [...found, ...warmth(source), ...pace(source), ...alcohol(source)];
-    const shown = all.slice(0, all.length > MOST_RISKS ? MOST_RISKS - 1 : MOST_RISKS);
-    const left = all.length - shown.length;
+/** What may go wrong, gravest first, with the figures that say how near it is; `check` tells what there is no room for. */
+function risks(source: SheetSource, room: number): string[] {
+    const { plan, service } = source;
+    const all = risksOf(source);
+    const always = [...(plan.event?.notice ? [plan.event.notice.text] : []), FIGURES_ADVISE];
+    let left = room - always.reduce((sum, line) => sum + linesOfText(line), 0) - 1;
+    const shown = all.filter((line, index) => {
+        left -= linesOfText(line);
+        return index < LEAST_RISKS || left >= 0;
+    });
+    const unsaid = all.length - shown.length;
     return [
         ...shown,
-        ...(left > 0 ? [`And ${left} more, in underliner check.`] : []),
+        ...(unsaid > 0 ? [`And ${unsaid} more, in underliner check.`] : []),
         ...(all.length === 0 ? [`Nothing was found in the plan for ${counted(service.guestCount, 'guest')}.`] : []),
-        ...(plan.event?.notice ? [plan.event.notice.text] : []),
-        FIGURES_ADVISE,
+        ...always,
     ];
-}
-
-/** Dishes that may reach a guest other than they are wanted. */
-function warmth({ plan, service }: SheetSource): string[] {
-    return service.heat.dishes.flatMap((heat) => {
-        const { wanted, last, first, published } = heat;
-        const title = plan.menu?.courses[heat.course]?.dishes.find(({ index }) => index === heat.dish)?.title;
-        if (wanted === undefined || heat.side !== 'hot' || !title) {
-            return [];
-        }
-        if (published) {
-            return published.low < wanted
-                ? [
-                      `${title}: wanted at ${degrees(wanted)}; plates arrive at ${Math.round(published.low)} to ${degrees(published.high)}.`,
-                  ]
-                : [];
-        }
-        const temperature = last?.temperature;
-        return temperature?.celsius === undefined || temperature.low >= wanted
-            ? []
-            : [
-                  `${title}: wanted at ${degrees(wanted)}; last guest (${last!.journey.table}) about ${degrees(temperature.celsius)}, ` +
-                      `${Math.round(temperature.low)} to ${Math.round(temperature.high)}` +
-                      (first?.temperature?.celsius === undefined
-                          ? '.'
-                          : `; first guest ${degrees(first.temperature.celsius)}, hot.`),
-              ];
-    });
-}
-
-function pace({ plan, service }: SheetSource): string[] {
-    const { run, preparations } = service;
-    const face = faces(plan);
-    const slowest = slowestTable(run?.courses ?? []);
-    const chance = preparations?.setUp.chance.inTime;
-    const most = run?.bottleneck?.oneMore.toSorted((a, b) => b.sooner - a.sooner)[0];
-    return [
-        ...(slowest
-            ? [
-                  `Longest wait: ${slowest.table} gets ${courseTitle(plan, slowest.course)} ${Math.round(slowest.minutes)} min after the first table, at ${face(slowest.at)}.`,
-              ]
-            : []),
-        ...(run?.bottleneck
-            ? [
-                  `${capital(run.bottleneck.role)}s hold the evening up most` +
-                      (most && most.sooner >= 1
-                          ? `; one more ${most.role} ends it ${Math.round(most.sooner)} min sooner.`
-                          : '.'),
-              ]
-            : []),
-        ...(chance !== undefined && chance < 0.95
-            ? [`Set-up is done in time in ${Math.round(chance * 100)} of 100 such days.`]
-            : []),
-    ];
-}
-
-function slowestTable(
-    courses: readonly CourseRun[],
-): { course: number; table: string; minutes: number; at: number } | undefined {
-    return courses
-        .filter(({ tables }) => tables.length > 1)
-        .map((course) => {
-            const last = course.tables.reduce((a, b) => (b.served.last > a.served.last ? b : a));
-            return {
-                course: course.course,
-                table: last.table,
-                minutes: last.served.last - course.served.first,
-                at: last.served.last,
-            };
-        })
-        .toSorted((a, b) => b.minutes - a.minutes)[0];
-}
-
-function alcohol({ plan, service }: SheetSource): string[] {
-    const most = Math.max(0, ...service.alcohol.map(({ drinks }) => drinks ?? 0));
-    return most > 0
-        ? [
-              `A guest who takes every pour has ${most.toFixed(1)} standard drinks (${plan.code.called ?? plan.code.name}). Licensed staff decide who is served.`,
-          ]
-        : [];
 }
 
 function waivers({ plan }: SheetSource): string {

@@ -29,7 +29,7 @@ export function sheetHtml(sheet: Sheet, foot: SheetFoot): string {
 
 /** What stands at the foot of every printed page: event, day and revision, the sheet, and the number of the page. */
 function pageStyle({ orientation = 'portrait', title, onePage }: Sheet, said: string): string {
-    const size = onePage ? 'margin: 10mm 11mm 13mm;' : '';
+    const size = onePage ? 'margin: 9mm 11mm 13mm;' : '';
     const left = `@bottom-left { content: ${cssText(`${said} · ${title}`)}; }`;
     return `@page { size: ${orientation}; ${size} ${left} @bottom-right { content: counter(page) " of " counter(pages); } }`;
 }

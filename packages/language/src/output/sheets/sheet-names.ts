@@ -12,4 +12,5 @@ export const SHEET_NAMES = [
     'running-late',
 ] as const;
 
+/** One of the words that ask for sheets. */
 export type SheetName = (typeof SHEET_NAMES)[number];

@@ -137,7 +137,8 @@ export const serviceCustoms = [
             { value: 'beside-plate', means: 'loosely beside the plate', sources: ['common practice, no source'] },
         ],
         default: 'chair',
-        because: 'Common practice, no source: a napkin by the plate then says that the guest has left the table for good.',
+        because:
+            'Common practice, no source: a napkin by the plate then says that the guest has left the table for good.',
         disagreements: [],
     },
     {

@@ -1,0 +1,71 @@
+import { resolve } from 'node:path';
+import { check, draw, type Checked, type Picture } from 'underliner-language';
+import { CannotRun } from './cannot-run.js';
+import { CANNOT_RUN, tellFaults } from './faults.js';
+import { oneInput } from './inputs.js';
+import { writeResult } from './output.js';
+import { writeWhole } from './write-file.js';
+
+export interface DrawOptions {
+    readonly table?: string;
+    readonly room?: boolean;
+    readonly dishes?: number;
+    readonly step?: number;
+    readonly output?: string;
+    readonly stdinName?: string;
+    readonly root?: string;
+}
+
+/** `underliner draw`: the cover, a table or the room as SVG, to scale. */
+export function runDraw(path: string, options: DrawOptions): number {
+    const input = oneInput(path, options);
+    const checked = check(input.file, input.files);
+    if (tellFaults(input.shown, checked) > 0) {
+        return CANNOT_RUN;
+    }
+    const svg = draw(checked, pictureOf(options));
+    if (svg === undefined) {
+        throw new CannotRun(whyNot(checked, options));
+    }
+    if (options.output === undefined) {
+        writeResult(svg);
+    } else {
+        writeWhole(resolve(options.output), svg, options.output);
+    }
+    return 0;
+}
+
+function pictureOf({ table, room, dishes = 1, step }: DrawOptions): Picture {
+    const wanted = [table !== undefined && '--table', room && '--room', step !== undefined && '--step'].filter(Boolean);
+    if (wanted.length > 1) {
+        throw new CannotRun(`One picture at a time: ${wanted.join(' or ')}.`);
+    }
+    if (table !== undefined) {
+        return { of: 'table', table };
+    }
+    // People count from 1.
+    return room
+        ? { of: 'room' }
+        : { of: 'cover', variation: dishes - 1, step: step === undefined ? undefined : step - 1 };
+}
+
+/** What there is, where a picture of something else was asked for. */
+function whyNot({ plan, service }: Checked, { table, room, dishes = 1, step }: DrawOptions): string {
+    const { variations, tables } = service;
+    if (room) {
+        return plan.room ? 'The room does not say how wide and how deep it is.' : 'The plan has no room.';
+    }
+    if (table !== undefined) {
+        const names = tables.map(({ name }) => name);
+        return names.length === 0
+            ? 'The plan has no tables.'
+            : `The room has no table \`${table}\`; it has ${names.join(', ')}.`;
+    }
+    const variation = variations[dishes - 1];
+    if (!variation) {
+        return variations.length === 0
+            ? 'The plan has no menu to lay a cover for.'
+            : `The covers are: ${variations.map(({ label }, index) => `${index + 1} ${label}`).join('; ')}.`;
+    }
+    return `The evening has ${variation.steps.length} steps at this cover, and none numbered ${step}.`;
+}
