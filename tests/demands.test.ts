@@ -8,7 +8,7 @@ const root = new URL('../', import.meta.url);
 const read = (path: string): string => readFileSync(new URL(path, root), 'utf8');
 
 /** Demands that nothing shows in full yet. A line is taken out here when its words `not yet` go from the page. */
-const NOT_YET: readonly string[] = [];
+const NOT_YET: readonly string[] = ['A102'];
 
 interface Demand {
     readonly number: string;
