@@ -8,7 +8,7 @@ export default defineConfig({
     ssr: { resolve: { conditions: ['underliner-source', 'module', 'node', 'development|production'] } },
     cacheDir: 'node_modules/.underliner/vite-editor',
     test: {
-        include: ['tests/editor/**/*.e2e.ts', 'tests/sheets/**/*.e2e.ts'],
+        include: ['tests/editor/**/*.e2e.ts', 'tests/sheets/**/*.test.ts'],
         globalSetup: ['tests/editor/support/global-setup.ts'],
         reporters: ['default', './.ci/counts-reporter.mjs'],
         // One editor after the other: each wants the machine to itself.

@@ -98,7 +98,7 @@ export function drawRoom(room: RoomLayout, words: readonly TableWords[], drawing
                         ),
                     );
                 }),
-                ...scaleBar(width - MARGIN, height - MARGIN * 0.3, { length: 2000, name: '2 m', size: SIZE }),
+                ...scaleBar(width - MARGIN, height - MARGIN * 0.15, { length: 2000, name: '2 m', size: SIZE }),
             ],
             SIZE,
         ),

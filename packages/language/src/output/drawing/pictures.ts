@@ -74,7 +74,7 @@ export function tablePicture(
             {
                 seat: seat.number,
                 pieces: piecesOf(guest?.variation ?? 0).filter((piece) => piece.when === 'laid'),
-                marks: [...new Set(guest?.markers.filter((mark) => mark !== undefined) ?? [])],
+                marks: fullestMarks(guest?.markers ?? []),
                 needs: tellsNeeds && group && group.needs.length > 0 ? group.label : undefined,
             },
         ];
@@ -82,6 +82,12 @@ export function tablePicture(
     const title = `${plan.event?.title ?? plan.file}: table ${name}`;
     const description = `${table.seats.length} seats, ${places.length} covers.`;
     return drawTable(table, places, { title, description }, lettering);
+}
+
+/** Each mark once; `GF` is said by `GF 1`. */
+function fullestMarks(markers: readonly (string | undefined)[]): string[] {
+    const marks = [...new Set(markers.filter((mark) => mark !== undefined))];
+    return marks.filter((mark) => !marks.some((other) => other.startsWith(`${mark} `)));
 }
 
 /** The room with its tables; absent where its measures are not stated. */

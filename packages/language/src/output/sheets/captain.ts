@@ -4,7 +4,7 @@ import { risksOf } from './risks.js';
 import type { Block, Cell, Sheet } from './sheet.js';
 
 /** What one page of Letter holds of 12 pt beside title and headings: lines of text, of so many letters each. */
-const PAGE = { lines: 41, letters: 84 };
+const PAGE = { lines: 44, letters: 84 };
 /** A row of a table is higher than a line of text. */
 const ROW = 1.2;
 /** At least so many are told, whatever else stands there. */
@@ -197,7 +197,7 @@ function risks(source: SheetSource, room: number): string[] {
     const unsaid = all.length - shown.length;
     return [
         ...shown,
-        ...(unsaid > 0 ? [`And ${unsaid} more, in underliner check.`] : []),
+        ...(unsaid > 0 ? [`And ${unsaid} more, told by underliner check and compile.`] : []),
         ...(all.length === 0 ? [`Nothing was found in the plan for ${counted(service.guestCount, 'guest')}.`] : []),
         ...always,
     ];
