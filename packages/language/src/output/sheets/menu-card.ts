@@ -38,8 +38,7 @@ export function menuCardSheet(source: SheetSource): Sheet | undefined {
 
 function line(source: SheetSource, row: AllergenRow): string {
     const { plan } = source;
-    const isCourseItself =
-        row.title === courseTitle(plan, row.course) || (row.sort === 'bread' && row.title === 'bread');
+    const isCourseItself = row.title.toLowerCase() === courseTitle(plan, row.course).toLowerCase();
     const lead = isCourseItself ? '' : `${capital(row.title)}${row.sort === 'drink' ? ' (drink)' : ''}. `;
     const diets = dietsOf(source, row);
     return [
