@@ -1,5 +1,5 @@
 import type { Contains } from '../plan/cupboard.js';
-import { cookedFromRecipes, disagreementOf, unknownContents } from '../service/recipes/contents.js';
+import { againstItself, cookedFromRecipes, disagreementOf, unknownContents } from '../service/recipes/contents.js';
 import type { Fix } from './fixes.js';
 import { nearest } from './nearest.js';
 import { defineRule } from './rule.js';
@@ -56,7 +56,8 @@ export default defineRule({
     check({ plan, report }) {
         const { substances } = plan.cupboard;
         const cookedFrom = cookedFromRecipes(plan);
-        for (const recipe of new Map(cookedFrom.map((cooked) => [cooked.recipe.path, cooked.recipe])).values()) {
+        const recipes = [...new Map(cookedFrom.map((cooked) => [cooked.recipe.path, cooked.recipe])).values()];
+        for (const recipe of recipes) {
             for (const words of unknownContents(recipe, plan.cupboard)) {
                 const [near] = nearest(words.toLowerCase(), substances.keys());
                 report({
@@ -66,6 +67,16 @@ export default defineRule({
                     hint: near
                         ? `Write it in the recipe as ${quoted(near)}, if that is meant.`
                         : 'Write in the recipe what is meant by its name in the cupboard, such as `milk`.',
+                });
+            }
+        }
+        for (const recipe of recipes) {
+            for (const { substance, diet } of againstItself(recipe, plan.cupboard)) {
+                report({
+                    at: recipe.origin,
+                    severity: 'warning',
+                    message: `The recipe ${quoted(recipe.path)} says it contains ${quoted(substance)}, and that it suits ${quoted(diet)}.`,
+                    hint: 'Ask the kitchen which is right before anyone who keeps to it is served, and correct the recipe.',
                 });
             }
         }

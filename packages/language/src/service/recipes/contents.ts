@@ -21,7 +21,7 @@ export interface Disagreement {
     readonly leftOut: readonly string[];
     /** The plan states it and the recipe, which states others, does not; allergens only. */
     readonly onlyInPlan: readonly string[];
-    /** The recipe says it suits a diet that something the plan states is kept from. */
+    /** The recipe says it suits a diet that something the plan states, and the recipe does not, is kept from. */
     readonly againstDiets: readonly { readonly substance: string; readonly diet: string }[];
 }
 
@@ -73,6 +73,7 @@ export function disagreementOf(cooked: CookedFromRecipe, cupboard: Cupboard): Di
             : [],
         againstDiets: dietsOf(recipe, cupboard).flatMap(({ name: diet, excludes }) =>
             contains.what
+                .filter(({ name }) => !isAmong(name, inRecipe))
                 .filter(({ name }) => excludes.some((what) => withParents(name, substances).has(what.name)))
                 .map(({ name: substance }) => ({ substance, diet })),
         ),
@@ -116,4 +117,17 @@ function dietsOf({ suits }: RecipeFacts, { diets }: Cupboard) {
         const name = words.toLowerCase().replace(/\s+/g, '-');
         return diets.get(name) ?? [...diets.values()].find(({ term }) => term === words) ?? [];
     });
+}
+
+/** What a recipe says it contains and a diet that it says it suits leaves out. */
+export function againstItself(
+    recipe: RecipeFacts,
+    cupboard: Cupboard,
+): { readonly substance: string; readonly diet: string }[] {
+    const { substances } = cupboard;
+    return dietsOf(recipe, cupboard).flatMap(({ name: diet, excludes }) =>
+        namesOf(recipe.contains ?? [], substances)
+            .filter((name) => excludes.some((what) => withParents(name, substances).has(what.name)))
+            .map((substance) => ({ substance, diet })),
+    );
 }
