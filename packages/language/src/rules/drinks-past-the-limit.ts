@@ -55,7 +55,7 @@ export default defineRule({
         const said = most.by.map(({ use, drinks }) => `${quoted(use.facts.pour.title)} ${drinks!.toFixed(1)}`);
         report({
             at: plan.event.titleOrigin,
-            message: `A guest who takes every pour has ${most.drinks.toFixed(1)} standard drinks of ${standard} g (${listed(said)}); this house draws its line for caution at ${limit}.`,
+            message: `A guest who takes every pour has ${pastLimit(most.drinks, limit)} standard drinks of ${standard} g (${listed(said)}); this house draws its line for caution at ${limit}.`,
             hint: 'Brief the servers to ask before each pour, and keep water and a drink without alcohol at hand; the label gives the strength, and the local law and licensed staff decide who is served.',
             related: most.by.map(({ use: { facts } }) => ({
                 at: facts.pour.titleOrigin,
@@ -64,3 +64,9 @@ export default defineRule({
         });
     },
 });
+
+/** With as many decimals as it takes to see that it is more: 2.03 against 2. */
+function pastLimit(drinks: number, limit: number): string {
+    const rounded = drinks.toFixed(1);
+    return Number(rounded) > limit ? rounded : drinks.toFixed(2);
+}
