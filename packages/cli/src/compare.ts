@@ -1,22 +1,14 @@
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import {
-    check,
-    compare,
-    tellChanges,
-    tellChangesInMarkdown,
-    type Change,
-    type Checked,
-    type Files,
-    type FileText,
-} from 'underliner-language';
-import { readTextFile, workspaceOf } from 'underliner-language/node';
+import { check, compare, tellChanges, tellChangesInMarkdown, type Change, type Checked } from 'underliner-language';
+import { DiskFiles, readTextFile, workspaceOf } from 'underliner-language/node';
 import { CannotRun } from './cannot-run.js';
 import { CANNOT_RUN, tellFaults } from './faults.js';
 import type { ChangeFormat } from './formats.js';
 import { CommittedFiles, git } from './git.js';
 import { EXTENSION, oneInput, type Input } from './inputs.js';
 import { writeResult } from './output.js';
+import { writeWhole } from './write-file.js';
 
 export interface CompareOptions {
     readonly git?: string;
@@ -100,27 +92,23 @@ function runDriver([path, oldFile, , , newFile]: readonly string[]): number {
     if (path === undefined || oldFile === undefined || newFile === undefined) {
         throw new CannotRun('`--git-driver` is called by git. `underliner compare --set-up-git` tells git to do so.');
     }
-    const before = check(path, new WithOneFile(path, textOf(oldFile)));
-    const after = check(path, new WithOneFile(path, textOf(newFile)));
+    const before = check(path, withOneFile(path, textOf(oldFile)));
+    const after = check(path, withOneFile(path, textOf(newFile)));
     writeResult(`${path}\n\n${tellChanges(compare(before, after), NOTHING)}\n`);
     return 0;
 }
 
 /** A file that was added or removed has nothing on its other side. */
-function textOf(path: string): FileText {
+function textOf(path: string): string {
     const read = path === '/dev/null' || path === 'nul' ? undefined : readTextFile(resolve(path));
-    return read?.state === 'read' ? read : { state: 'read', text: '' };
+    return read?.state === 'read' ? read.text : '';
 }
 
-class WithOneFile implements Files {
-    constructor(
-        readonly path: string,
-        readonly text: FileText,
-    ) {}
-
-    read(path: string): FileText {
-        return path === this.path ? this.text : readTextFile(join(process.cwd(), path));
-    }
+/** The repository as it is, but for one file. */
+function withOneFile(path: string, text: string): DiskFiles {
+    const files = new DiskFiles(process.cwd());
+    files.put(path, text);
+    return files;
 }
 
 /** Lets `git diff` tell what changes for people, in the repository of the working folder. */
@@ -135,7 +123,7 @@ function setUpGit(): number {
     const written = existsSync(attributes) ? readFileSync(attributes, 'utf8') : '';
     if (!written.split(/\r?\n/).includes(line)) {
         const gap = written === '' || written.endsWith('\n') ? '' : '\n';
-        writeFileSync(attributes, `${written}${gap}${line}\n`);
+        writeWhole(attributes, `${written}${gap}${line}\n`, '.gitattributes');
     }
     writeResult(
         '`git diff` now tells what changes for people. `git diff --no-ext-diff` shows the lines of the text.\n' +

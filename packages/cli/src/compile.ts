@@ -1,12 +1,11 @@
 import { resolve } from 'node:path';
 import { compile } from 'underliner-language';
 import { CannotRun } from './cannot-run.js';
-import { palette, wantsColor, type ColorChoice } from './colors.js';
+import type { ColorChoice } from './colors.js';
 import { CANNOT_RUN, tellFaults } from './faults.js';
 import { oneInput } from './inputs.js';
 import { writeResult, writeTalk } from './output.js';
-import { inOrder, Locator } from './report/located.js';
-import { describe } from './report/text.js';
+import { tellErrors } from './report/errors.js';
 import { writeWhole } from './write-file.js';
 
 export interface CompileOptions {
@@ -32,15 +31,12 @@ export async function runCompile(path: string, options: CompileOptions): Promise
             `\`${input.shown}\` holds no event. Compile the file of an event; a house, a room or a cupboard is used by one.`,
         );
     }
-    const errors = checked.findings.filter(({ severity }) => severity === 'error');
-    if (errors.length > 0) {
-        const colors = await palette(wantsColor(options.color, 2));
-        const located = inOrder(new Locator(input.files.root, process.cwd(), checked).findings(errors));
-        writeTalk(located.map((found) => describe(found, colors)).join('\n'));
+    const errors = await tellErrors(input, checked, options.color);
+    if (errors !== undefined) {
         writeTalk(
             text === undefined
-                ? `\n${countErrors(errors.length)}: no plan was written. \`--despite-errors\` writes one that says so.\n`
-                : `\n${countErrors(errors.length)}: the plan is marked as made despite them.\n`,
+                ? `\n${errors}: no plan was written. \`--despite-errors\` writes one that says so.\n`
+                : `\n${errors}: the plan is marked as made despite them.\n`,
         );
     }
     if (text === undefined) {
@@ -52,8 +48,4 @@ export async function runCompile(path: string, options: CompileOptions): Promise
         writeWhole(resolve(options.output), text, options.output);
     }
     return 0;
-}
-
-function countErrors(count: number): string {
-    return count === 1 ? '1 error' : `${count} errors`;
 }

@@ -19,6 +19,11 @@ export interface DrawOptions {
 /** `underliner draw`: the cover, a table or the room as SVG, to scale. */
 export function runDraw(path: string, options: DrawOptions): number {
     const input = oneInput(path, options);
+    if (options.output !== undefined && resolve(options.output) === input.path) {
+        throw new CannotRun(
+            `The picture would take the place of its own text, \`${input.shown}\`. Give -o another name.`,
+        );
+    }
     const checked = check(input.file, input.files);
     if (tellFaults(input.shown, checked) > 0) {
         return CANNOT_RUN;

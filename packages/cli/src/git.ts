@@ -7,12 +7,13 @@ import { CannotRun } from './cannot-run.js';
 /** Runs git in a folder. @throws CannotRun where there is no git to run */
 export function git(folder: string, ...words: readonly string[]): { readonly ok: boolean; readonly output: Buffer } {
     const { error, status, stdout } = spawnSync('git', ['-C', folder, ...words], { maxBuffer: LARGEST_FILE_BYTES + 1 });
-    if (error) {
+    // A file larger than any plan stops git's talk with an error of its own.
+    if (error && 'code' in error && error.code === 'ENOENT') {
         throw new CannotRun(
             '`git` can’t be run here. Compare two files instead: `underliner compare before.cover after.cover`.',
         );
     }
-    return { ok: status === 0, output: stdout };
+    return { ok: !error && status === 0, output: stdout };
 }
 
 /** The files of a workspace as they were in one commit. */

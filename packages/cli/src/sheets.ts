@@ -2,12 +2,12 @@ import { mkdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { check, sheets, whatIf, type Checked, type SheetName } from 'underliner-language';
 import { CannotRun } from './cannot-run.js';
-import { palette, wantsColor, type ColorChoice } from './colors.js';
+import type { ColorChoice } from './colors.js';
 import { CANNOT_RUN, tellFaults } from './faults.js';
 import { oneInput } from './inputs.js';
 import { writeResult, writeTalk } from './output.js';
-import { inOrder, Locator } from './report/located.js';
-import { describe } from './report/text.js';
+import { tellErrors } from './report/errors.js';
+import { runningEvening } from './running-evening.js';
 import { writeWhole } from './write-file.js';
 
 export interface SheetsOptions {
@@ -32,17 +32,13 @@ export async function runSheets(path: string, options: SheetsOptions): Promise<n
     if (!planned.plan.event) {
         throw new CannotRun(`\`${input.shown}\` holds no event. Sheets are made of the file of an event.`);
     }
-    const errors = planned.findings.filter(({ severity }) => severity === 'error');
-    if (errors.length > 0) {
-        const colors = await palette(wantsColor(options.color, 2));
-        const located = inOrder(new Locator(input.files.root, process.cwd(), planned).findings(errors));
-        writeTalk(located.map((found) => describe(found, colors)).join('\n'));
-        const count = errors.length === 1 ? '1 error' : `${errors.length} errors`;
+    const errors = await tellErrors(input, planned, options.color);
+    if (errors !== undefined) {
         if (!options.despiteErrors) {
-            writeTalk(`\n${count}: no sheet was written. \`--despite-errors\` writes them all the same.\n`);
+            writeTalk(`\n${errors}: no sheet was written. \`--despite-errors\` writes them all the same.\n`);
             return 1;
         }
-        writeTalk(`\n${count}: the sheets were written despite them.\n`);
+        writeTalk(`\n${errors}: the sheets were written despite them.\n`);
     }
     const made = sheets(underWay(planned, options), { only: options.only, names: options.names ?? false });
     if (made.length === 0) {
@@ -58,16 +54,14 @@ export async function runSheets(path: string, options: SheetsOptions): Promise<n
 
 /** The plan as it goes on from now, where the evening runs. */
 function underWay(planned: Checked, { at, done, only }: SheetsOptions): Checked {
-    if ((at === undefined) !== (done === undefined)) {
-        throw new CannotRun('A running evening wants both: `--at 20:10 --done soup`.');
-    }
-    if (at === undefined || done === undefined) {
+    const underway = runningEvening(at, done);
+    if (!underway) {
         if (only?.includes('running-late')) {
             throw new CannotRun('The card with the new times wants to know how late it is: `--at 20:10 --done soup`.');
         }
         return planned;
     }
-    const answer = whatIf(planned, { underway: { minutes: at, done } });
+    const answer = whatIf(planned, { underway });
     if (typeof answer === 'string') {
         throw new CannotRun(answer);
     }

@@ -12,6 +12,7 @@ import { CANNOT_RUN, tellFaults } from './faults.js';
 import type { ChangeFormat } from './formats.js';
 import { oneInput } from './inputs.js';
 import { writeResult } from './output.js';
+import { runningEvening } from './running-evening.js';
 
 export interface WhatIfOptions {
     readonly guests?: number;
@@ -54,9 +55,6 @@ export function runWhatIf(path: string, options: WhatIfOptions): number {
 
 function asked(options: WhatIfOptions): Otherwise {
     const { guests, guaranteed, setFor, servers, runners, lines, late, room, at, done } = options;
-    if ((at === undefined) !== (done === undefined)) {
-        throw new CannotRun('A running evening wants both: `--at 20:10 --done soup`.');
-    }
     const people = { servers, runners, 'plating-lines': lines };
     const stated = Object.fromEntries(Object.entries(people).filter(([, count]) => count !== undefined));
     const otherwise: Otherwise = {
@@ -66,7 +64,7 @@ function asked(options: WhatIfOptions): Otherwise {
         people: stated as Record<string, number>,
         late,
         roomTemperature: room,
-        underway: at === undefined || done === undefined ? undefined : { minutes: at, done },
+        underway: runningEvening(at, done),
     };
     const isAsked = Object.entries(otherwise).some(([name, value]) => value !== undefined && name !== 'people');
     if (!isAsked && Object.keys(stated).length === 0) {
