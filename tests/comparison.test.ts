@@ -132,6 +132,7 @@ describe('an evening that runs', () => {
     it('is the plan itself where everything was on time', () => {
         const soup = before.service.run!.courses[1]!;
         const onTime = whatIf(before, { underway: { minutes: seated + soup.cleared.last, done: 'soup' } });
+        expect(onTime).toBeTypeOf('object');
         const times = typeof onTime === 'string' ? [] : about(onTime.changes, 'times');
         // The sorbet could have been called before the last table was cleared; nothing moves by more than that.
         for (const text of times) {

@@ -7,12 +7,12 @@
 import { describe, expect, it } from 'vitest';
 import {
     coolFor,
-    STILL_ROOM,
     type Liquid,
     type Surroundings,
     type Vessel,
 } from '../../packages/language/src/service/heat/liquid.js';
 import { approach } from '../../packages/language/src/service/heat/newton.js';
+import { STILL_ROOM } from '../support/still-room.js';
 
 const vessel = (
     grams: number,

@@ -19,7 +19,6 @@ import {
     mix,
     pourFor,
     pourInto,
-    STILL_ROOM,
     vesselFor,
     type Liquid,
     type Vessel,
@@ -31,6 +30,7 @@ import {
     tauFrom,
     thinTau,
 } from '../../packages/language/src/service/heat/newton.js';
+import { STILL_ROOM } from '../support/still-room.js';
 
 const fromF = (fahrenheit: number): number => (fahrenheit - 32) / 1.8;
 const toF = (celsius: number): number => celsius * 1.8 + 32;

@@ -2,6 +2,7 @@ import { checkPlan, type Checked } from './check.js';
 import { compare } from './output/comparison/compare.js';
 import type { Change } from './output/comparison/change.js';
 import { findCourse } from './plan/names.js';
+import { eveningClock } from './service/clock/evening.js';
 import type { Origin } from './plan/origin.js';
 import type { Event, Plan, Room, Team } from './plan/types.js';
 
@@ -127,14 +128,11 @@ function underwayOf(
     { minutes, done }: NonNullable<Otherwise['underway']>,
 ): NonNullable<Plan['underway']> | string {
     const course = findCourse(plan.menu, done);
-    const seated = plan.event?.seated?.minutes;
     if (!course) {
         return `The menu has no course \`${done}\`.`;
     }
-    if (seated === undefined) {
-        return 'The event does not say when guests are seated.';
-    }
-    // Past midnight: an evening is no longer than a day.
-    const after = minutes - seated;
-    return { minutes: after < 0 ? after + 24 * 60 : after, done: course.index };
+    const after = eveningClock(plan)?.after({ minutes, written: '', origin: course.origin }, 'end');
+    return after === undefined
+        ? 'The event does not say when guests are seated.'
+        : { minutes: after, done: course.index };
 }

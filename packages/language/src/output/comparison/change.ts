@@ -14,7 +14,6 @@ export interface Compared {
 export const SUBJECTS = [
     'guests',
     'menu',
-    'seats',
     'pieces',
     'supplies',
     'drinks',

@@ -3,7 +3,6 @@ import { SUBJECTS, type Change, type Subject } from './change.js';
 const HEADINGS: Record<Subject, string> = {
     guests: 'Guests',
     menu: 'Menu',
-    seats: 'Seats',
     pieces: 'Pieces to pull',
     supplies: 'Supplies',
     drinks: 'Drinks',

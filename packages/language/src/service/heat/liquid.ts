@@ -37,15 +37,6 @@ export interface Surroundings {
     readonly covered: boolean;
 }
 
-export const STILL_ROOM: Surroundings = {
-    celsius: 20,
-    humidity: 0.5,
-    surfaceFactor: 0.8,
-    base: 4,
-    moving: 1,
-    covered: false,
-};
-
 /** Loss of a covered vessel against the same open one (temperature P11: one mug, band 0.4–0.8). */
 export const COVERED_SHARE = 0.62;
 
