@@ -2,29 +2,44 @@ import type { Element } from 'hast';
 import { s } from 'hastscript';
 import { extent } from '../../service/cover-geometry/place-cover.js';
 import type { PlacedPiece } from '../../service/cover-geometry/types.js';
-import { label } from './cover-labels.js';
+import { label, type NameSize } from './cover-labels.js';
 import { outline } from './outline.js';
-import { heading, inked, lettered, picture, round, scaleBar, TEXT, type Drawing } from './svg.js';
+import {
+    heading,
+    inked,
+    lettered,
+    letterSize,
+    picture,
+    round,
+    scaleBar,
+    TEXT,
+    type Drawing,
+    type Lettering,
+} from './svg.js';
 
 const MARGIN = 30;
-/** Height of the band below the table's edge that holds the names of the pieces, mm. */
-const LABELS = 150;
+/** Height of the band below the table's edge that holds the names of the pieces, in heights of their letters. */
+const LABELS = 11.5;
 
 /** What a step of the evening does with a piece: told by its line, not by colour. */
 export type PieceState = 'standing' | 'brought' | 'used' | 'cleared';
 
 export interface DrawnPiece extends PlacedPiece {
     readonly state: PieceState;
+    /** Written on the piece as `data-at`, for who keeps a list of the places that pieces come from. */
+    readonly at?: number;
 }
 
-const LINE: Record<PieceState, Readonly<Record<string, string>>> = {
+/** How each state is drawn. */
+export const LINE: Record<PieceState, Readonly<Record<string, string>>> = {
     standing: {},
     brought: { 'stroke-width': '3.4' },
     used: { fill: '#d9d9d9' },
     cleared: { 'stroke-dasharray': '6 5', 'fill-opacity': '0' },
 };
 
-const SAID: Record<PieceState, string> = {
+/** And told, after the name of the piece. */
+export const SAID: Record<PieceState, string> = {
     standing: '',
     brought: ', brought now',
     used: ', in use',
@@ -40,12 +55,17 @@ export function drawCover(
     pieces: readonly DrawnPiece[],
     drawing: Drawing,
     around: readonly PlacedPiece[] = pieces,
+    lettering: Lettering = {},
 ): string {
     const left = Math.min(...around.map((piece) => piece.x - extent(piece).across / 2), -200) - MARGIN;
     const right = Math.max(...around.map((piece) => piece.x + extent(piece).across / 2), 200) + MARGIN;
-    const top = Math.max(...around.map((piece) => piece.y + extent(piece).up / 2), 250) + MARGIN * 2;
     const width = round(right - left);
-    const height = round(top + LABELS);
+    const size = letterSize(TEXT, width, lettering);
+    const isPrinted = lettering.printedWidth !== undefined;
+    const names: NameSize = { size, small: isPrinted ? size : size - 2 };
+    const top =
+        Math.max(...around.map((piece) => piece.y + extent(piece).up / 2), 250) + MARGIN * (isPrinted ? 0.5 : 2);
+    const height = round(top + LABELS * size);
     const toPage = ({ x, y }: PlacedPiece): { x: number; y: number } => ({ x: round(x - left), y: round(top - y) });
     const edge = round(top);
     return picture({ width, height }, drawing, [
@@ -53,20 +73,24 @@ export function drawCover(
             s('line', { x1: '0', y1: `${edge}`, x2: `${width}`, y2: `${edge}`, 'stroke-width': '3' }),
             ...pieces.map((piece) => drawn(piece, toPage(piece))),
         ]),
-        lettered([
-            ...heading(drawing, MARGIN / 2, MARGIN * 0.8, TEXT + 3),
-            ...pieces.flatMap((piece) => label(piece, toPage(piece), edge)),
-            ...scaleBar(width - MARGIN, height - MARGIN / 2, { length: 100, name: '100 mm' }),
-        ]),
+        lettered(
+            [
+                ...(isPrinted ? [] : heading(drawing, MARGIN / 2, MARGIN * 0.8, size + 3)),
+                ...pieces.flatMap((piece) => label(piece, toPage(piece), edge, names)),
+                ...scaleBar(width - MARGIN, height - MARGIN / 2, { length: 100, name: '100 mm', size }),
+            ],
+            size,
+        ),
         ...key(pieces, height),
     ]);
 }
 
 function drawn(piece: DrawnPiece, at: { readonly x: number; readonly y: number }): Element {
-    return s('g', { class: `piece ${piece.state}`, 'data-piece': piece.id, ...LINE[piece.state] }, [
-        s('title', `${piece.label}${SAID[piece.state]}`),
-        outline(piece, at),
-    ]);
+    return s(
+        'g',
+        { class: `piece ${piece.state}`, 'data-piece': piece.id, 'data-at': piece.at, ...LINE[piece.state] },
+        [s('title', `${piece.label}${SAID[piece.state]}`), outline(piece, at)],
+    );
 }
 
 /** What the lines mean, where a step is shown. */

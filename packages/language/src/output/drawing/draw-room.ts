@@ -1,7 +1,19 @@
 import { s } from 'hastscript';
 import type { PlacedTable, RoomLayout } from '../../service/room/types.js';
 import { top } from './draw-table.js';
-import { centred, heading, inked, lettered, picture, round, scaleBar, type Drawing } from './svg.js';
+import {
+    centred,
+    heading,
+    inked,
+    lettered,
+    letterSize,
+    picture,
+    round,
+    scaleBar,
+    widthOfWords,
+    type Drawing,
+    type Lettering,
+} from './svg.js';
 
 const SIZE = 260;
 const MARGIN = 500;
@@ -11,12 +23,23 @@ const CHAIR = 420;
 /** What is written on a table. */
 export interface TableWords {
     readonly name: string;
+    /** Under the name, where they have room on the table. */
     readonly lines: readonly string[];
+    /** Written on the table as `data-at`, for who keeps a list of the places that tables come from. */
+    readonly at?: number;
 }
 
 /** The room from above, to scale: walls, pass, tables with their chairs and names. One millimetre is one unit. */
-export function drawRoom(room: RoomLayout, words: readonly TableWords[], drawing: Drawing): string {
+export function drawRoom(
+    room: RoomLayout,
+    words: readonly TableWords[],
+    drawing: Drawing,
+    lettering: Lettering = {},
+): string {
+    const isPrinted = lettering.printedWidth !== undefined;
     const width = room.width + MARGIN * 2;
+    const size = letterSize(SIZE, width, lettering);
+    const small = isPrinted ? size : size * 0.8;
     const height = room.depth + MARGIN * 3;
     const toPage = ({ x, y }: { readonly x: number; readonly y: number }) => ({
         x: MARGIN + x,
@@ -50,6 +73,7 @@ export function drawRoom(room: RoomLayout, words: readonly TableWords[], drawing
                         {
                             class: 'table',
                             'data-table': table.name,
+                            'data-at': words.find(({ name }) => name === table.name)?.at,
                             transform: `translate(${round(at.x)} ${round(at.y)}) rotate(${turn})`,
                         },
                         [
@@ -76,31 +100,33 @@ export function drawRoom(room: RoomLayout, words: readonly TableWords[], drawing
         ),
         lettered(
             [
-                ...heading(drawing, MARGIN, MARGIN, SIZE * 1.4),
+                ...(isPrinted ? [] : heading(drawing, MARGIN, MARGIN, size * 1.4)),
                 s(
                     'text',
                     {
                         x: `${round(pass.x + (isOnRight ? -260 : 260))}`,
-                        y: `${round(pass.y + SIZE * 0.35)}`,
+                        y: `${round(pass.y + size * 0.35)}`,
                         'text-anchor': isOnRight ? 'end' : 'start',
                     },
                     'pass',
                 ),
                 ...placed.flatMap((table) => {
                     const at = toPage(table.at);
-                    const lines = words.find(({ name }) => name === table.name)?.lines ?? [];
+                    const lines = (words.find(({ name }) => name === table.name)?.lines ?? []).filter(
+                        (line) => !isPrinted || widthOfWords(line, small) < Math.min(table.width, table.depth),
+                    );
                     return [table.name, ...lines].map((line, index, all) =>
                         centred(
                             line,
                             at.x,
-                            at.y + (index - (all.length - 1) / 2) * SIZE * 1.1 + SIZE * 0.35,
-                            index === 0 ? SIZE : SIZE * 0.8,
+                            at.y + (index - (all.length - 1) / 2) * size * 1.1 + size * 0.35,
+                            index === 0 ? size : small,
                         ),
                     );
                 }),
-                ...scaleBar(width - MARGIN, height - MARGIN * 0.15, { length: 2000, name: '2 m', size: SIZE }),
+                ...scaleBar(width - MARGIN, height - MARGIN * 0.15, { length: 2000, name: '2 m', size }),
             ],
-            SIZE,
+            size,
         ),
     ]);
 }

@@ -1,14 +1,25 @@
 import type { Element } from 'hast';
 import { s } from 'hastscript';
-import type { PlacedPiece } from '../../service/cover-geometry/types.js';
 import type { TableToPlace } from '../../service/room/types.js';
+import { LINE, SAID, type DrawnPiece } from './draw-cover.js';
 import { outline } from './outline.js';
-import { centred, heading, inked, lettered, picture, round, scaleBar, type Drawing } from './svg.js';
+import {
+    centred,
+    heading,
+    inked,
+    lettered,
+    letterSize,
+    picture,
+    round,
+    scaleBar,
+    type Drawing,
+    type Lettering,
+} from './svg.js';
 
 /** One place of a table: what lies there, and what is said of who sits there. */
 export interface DrawnPlace {
     readonly seat: number;
-    readonly pieces: readonly PlacedPiece[];
+    readonly pieces: readonly DrawnPiece[];
     /** Marks of plates that must not be confused, such as `A1`. */
     readonly marks: readonly string[];
     /** `without gluten`; absent for guests without needs. */
@@ -17,14 +28,26 @@ export interface DrawnPlace {
 
 /** Room round the table for chairs and words, mm. */
 const AROUND = 330;
+/** From the table's edge to the words of a seat, mm. */
+const FROM_EDGE = 90;
 /** Height of the words, mm. */
 const SIZE = 34;
 
-/** A table from above with every cover on it, to scale, its seats numbered. One millimetre is one unit. @param size height of the words, mm */
-export function drawTable(table: TableToPlace, places: readonly DrawnPlace[], drawing: Drawing, size = SIZE): string {
+/** A table from above with every cover on it, to scale, its seats numbered. One millimetre is one unit. */
+export function drawTable(
+    table: TableToPlace,
+    places: readonly DrawnPlace[],
+    drawing: Drawing,
+    lettering: Lettering = {},
+): string {
     const width = table.width + AROUND * 2;
-    const height = table.depth + AROUND * 2 + size * 3;
-    const middle = { x: width / 2, y: AROUND + size * 2 + table.depth / 2 };
+    const size = letterSize(SIZE, width, lettering);
+    const isPrinted = lettering.printedWidth !== undefined;
+    // Beyond the seats, words stand two lines high.
+    const above = isPrinted ? FROM_EDGE + size * 2.5 : AROUND + size * 2;
+    const below = isPrinted ? FROM_EDGE + size * 3.5 : AROUND + size;
+    const height = table.depth + above + below;
+    const middle = { x: width / 2, y: above + table.depth / 2 };
     const toPage = ({ x, y }: { readonly x: number; readonly y: number }) => ({ x: middle.x + x, y: middle.y - y });
     const seats = table.seats.map((seat) => ({ seat, place: places.find((each) => each.seat === seat.number) }));
     return picture({ width, height }, drawing, [
@@ -34,8 +57,9 @@ export function drawTable(table: TableToPlace, places: readonly DrawnPlace[], dr
                 (place?.pieces ?? []).map((piece) => {
                     const at = toPage(onTable(seat, piece));
                     // A guest who looks away from the near wall sees the cover as the page shows it.
-                    return s('g', { class: 'piece', 'data-piece': piece.id, 'data-seat': `${seat.number}` }, [
-                        s('title', `${piece.label}, seat ${seat.number}`),
+                    const properties = { 'data-piece': piece.id, 'data-seat': `${seat.number}`, 'data-at': piece.at };
+                    return s('g', { class: `piece ${piece.state}`, ...properties, ...LINE[piece.state] }, [
+                        s('title', `${piece.label}, seat ${seat.number}${SAID[piece.state]}`),
                         outline(piece, at, 90 - seat.degrees),
                     ]);
                 }),
@@ -43,9 +67,18 @@ export function drawTable(table: TableToPlace, places: readonly DrawnPlace[], dr
         ),
         lettered(
             [
-                ...heading(drawing, size, size * 1.6, size * 1.2),
-                ...seats.flatMap(({ seat, place }) => words(toPage(behind(seat, 90)), seat, place, size)),
-                ...scaleBar(width - size, height - size / 2, { length: 500, name: '500 mm', size: size * 0.8 }),
+                ...(isPrinted ? [] : heading(drawing, size, size * 1.6, size * 1.2)),
+                ...seats.flatMap(({ seat, place }) =>
+                    words(toPage(behind(seat, FROM_EDGE)), seat, place, {
+                        size,
+                        small: isPrinted ? size : size * 0.75,
+                    }),
+                ),
+                ...scaleBar(width - size, height - size / 2, {
+                    length: 500,
+                    name: '500 mm',
+                    size: isPrinted ? size : size * 0.8,
+                }),
             ],
             size,
         ),
@@ -76,7 +109,7 @@ export function top(
 type Seat = TableToPlace['seats'][number];
 
 /** From the cover's own frame to the table's: x to the guest's right, y where the guest looks. */
-function onTable({ x, y, degrees }: Seat, piece: PlacedPiece): { x: number; y: number } {
+function onTable({ x, y, degrees }: Seat, piece: Pick<DrawnPiece, 'x' | 'y'>): { x: number; y: number } {
     const look = (degrees * Math.PI) / 180;
     return {
         x: x + piece.y * Math.cos(look) + piece.x * Math.sin(look),
@@ -89,9 +122,15 @@ function behind({ x, y, degrees }: Seat, far: number): { x: number; y: number } 
     return { x: x - far * Math.cos(look), y: y - far * Math.sin(look) };
 }
 
-function words({ x, y }: { x: number; y: number }, seat: Seat, place: DrawnPlace | undefined, size: number): Element[] {
+function words(
+    { x, y }: { x: number; y: number },
+    seat: Seat,
+    place: DrawnPlace | undefined,
+    { size, small }: { readonly size: number; readonly small: number },
+): Element[] {
     const lines = [
-        `${seat.number}${seat.accessible ? ' accessible' : ''}`,
+        // Where letters are large the list beside the picture says it.
+        `${seat.number}${seat.accessible && small < size ? ' accessible' : ''}`,
         ...(place?.needs ? [place.needs] : []),
         ...(place && place.marks.length > 0 ? [place.marks.join(' ')] : []),
     ];
@@ -100,7 +139,7 @@ function words({ x, y }: { x: number; y: number }, seat: Seat, place: DrawnPlace
     const anchor = sideways > 0.4 ? 'start' : sideways < -0.4 ? 'end' : 'middle';
     const first = y + size * 0.35 + (down > 0 ? 0 : (1 - lines.length) * size) * Math.abs(down);
     return lines.map((line, index) => {
-        const element = centred(line, x, first + index * size, index === 0 ? size : size * 0.75);
+        const element = centred(line, x, first + index * size, index === 0 ? size : small);
         return { ...element, properties: { ...element.properties, textAnchor: anchor } };
     });
 }

@@ -1,9 +1,12 @@
 import type { Plan } from '../../plan/types.js';
+import type { PlacedPiece } from '../../service/cover-geometry/types.js';
 import type { Service, Step, Variation } from '../../service/types.js';
-import { drawCover } from './draw-cover.js';
+import { drawCover, type DrawnPiece } from './draw-cover.js';
+import { drawNeighbours } from './draw-neighbours.js';
 import { drawRoom } from './draw-room.js';
-import { drawTable } from './draw-table.js';
+import { drawTable, type DrawnPlace } from './draw-table.js';
 import { piecesAt } from './standing.js';
+import type { Lettering } from './svg.js';
 
 /** What pictures are drawn from: the result of `check`. */
 export interface Drawable {
@@ -11,8 +14,17 @@ export interface Drawable {
     readonly service: Service;
 }
 
-/** The cover for one set of dishes: as it lies when guests sit, or as one step of the evening leaves it. SVG text. */
-export function coverPicture(drawable: Drawable, variation: Variation, step?: Step): string {
+/**
+ * The cover for one set of dishes: as it lies when guests sit, or as one step of the evening leaves it. SVG text.
+ * @param placeOf what is written on a piece as `data-at`
+ */
+export function coverPicture(
+    drawable: Drawable,
+    variation: Variation,
+    step?: Step,
+    placeOf: (piece: PlacedPiece) => number | undefined = () => undefined,
+    lettering?: Lettering,
+): string {
     const { cover } = variation;
     const { pieces } = drawable.service.coverGeometry[variation.index]!;
     const list = (all: readonly { readonly piece: { readonly name: string } }[]): string =>
@@ -24,18 +36,25 @@ export function coverPicture(drawable: Drawable, variation: Variation, step?: St
             `Glasses from the knife outward: ${list(cover.glasses)}.`;
         const laid = pieces.filter((piece) => piece.when === 'laid');
         return drawCover(
-            laid.map((piece) => ({ ...piece, state: 'standing' })),
+            laid.map((piece) => ({ ...piece, state: 'standing', at: placeOf(piece) })),
             { title, description },
+            undefined,
+            lettering,
         );
     }
-    const drawn = piecesAt(step, pieces);
+    const drawn = piecesAt(step, pieces).map((piece) => ({ ...piece, at: placeOf(piece) }));
     const named = (state: string): string =>
         drawn
             .filter((piece) => piece.state === state)
             .map(({ label }) => label)
             .join(', ') || 'nothing';
     const description = `Brought: ${named('brought')}. In use: ${named('used')}. Cleared: ${named('cleared')}. Standing besides: ${named('standing')}.`;
-    return drawCover(drawn, { title, subtitle: `Step ${step.index + 1}: ${step.title}`, description }, pieces);
+    return drawCover(
+        drawn,
+        { title, subtitle: `Step ${step.index + 1}: ${step.title}`, description },
+        pieces,
+        lettering,
+    );
 }
 
 function titleOf({ plan, service }: Drawable, variation: Variation): string {
@@ -43,46 +62,77 @@ function titleOf({ plan, service }: Drawable, variation: Variation): string {
     return service.variations.length > 1 ? `${event}: ${variation.label}` : event;
 }
 
-/** How a table is written on. */
-export interface TableLook {
-    /** Height of the words, mm of the table; a usual one where absent. */
-    readonly lettering?: number;
+/** How a table is written on, and what lies on it. */
+export interface TableLook extends Lettering {
     /** Whether what guests need stands at their seats. */
     readonly needs?: boolean;
+    /** A line under the title. */
+    readonly subtitle?: string;
+    /** What of the pieces of a variation's cover lies at a place; where absent, what lies there when guests sit. */
+    readonly pieces?: (variation: number, all: readonly PlacedPiece[]) => readonly DrawnPiece[];
 }
 
 /** One table with the covers of the guests who sit there, or, where no guest has a seat, with the first cover at every seat. */
-export function tablePicture(
-    { plan, service }: Drawable,
-    name: string,
-    { lettering, needs: tellsNeeds = true }: TableLook = {},
-): string | undefined {
-    const table = service.tables.find((each) => each.name === name);
+export function tablePicture(drawable: Drawable, name: string, look: TableLook = {}): string | undefined {
+    const table = drawable.service.tables.find((each) => each.name === name);
     if (!table) {
         return undefined;
     }
-    const guests = service.seats.guests.filter((guest) => guest.table === name);
-    const piecesOf = (variation: number) =>
-        service.coverGeometry[variation]?.onTables.find(({ tables }) => tables.includes(name))?.on.pieces ?? [];
-    const places = table.seats.flatMap((seat) => {
+    const places = placesOf(drawable, table, look);
+    const { subtitle } = look;
+    const description = `${table.seats.length} seats, ${places.length} covers.`;
+    return drawTable(table, places, { title: tableTitle(drawable, name), subtitle, description }, look);
+}
+
+/**
+ * One guest's cover with those beside it, as that guest sees the table.
+ * @param seat from 1; nothing where the table has no such seat
+ */
+export function neighboursPicture(
+    drawable: Drawable,
+    name: string,
+    seat: number,
+    look: TableLook = {},
+): string | undefined {
+    const table = drawable.service.tables.find((each) => each.name === name);
+    const { subtitle } = look;
+    const title = `${tableTitle(drawable, name)}, seat ${seat}`;
+    const description = 'The covers at this seat and beside it.';
+    return table && drawNeighbours(table, placesOf(drawable, table, look), seat, { title, subtitle, description });
+}
+
+function tableTitle({ plan }: Drawable, name: string): string {
+    return `${plan.event?.title ?? plan.file}: table ${name}`;
+}
+
+function placesOf(
+    { service }: Drawable,
+    table: Service['tables'][number],
+    { needs: tellsNeeds = true, pieces = (_, all) => laid(all) }: TableLook,
+): DrawnPlace[] {
+    const guests = service.seats.guests.filter((guest) => guest.table === table.name);
+    const piecesOf = (variation: number): readonly PlacedPiece[] =>
+        service.coverGeometry[variation]?.onTables.find(({ tables }) => tables.includes(table.name))?.on.pieces ?? [];
+    return table.seats.flatMap((seat) => {
         const guest = guests.find((each) => each.seat === seat.number);
         if (guests.length > 0 && !guest) {
             return [];
         }
         const group = guest && service.groups[guest.group];
+        const variation = guest?.variation ?? 0;
         return [
             {
                 seat: seat.number,
-                pieces: piecesOf(guest?.variation ?? 0).filter((piece) => piece.when === 'laid'),
+                pieces: pieces(variation, piecesOf(variation)),
                 marks: fullestMarks(guest?.markers ?? []),
                 needs: tellsNeeds && group && group.needs.length > 0 ? group.label : undefined,
             },
         ];
     });
-    const title = `${plan.event?.title ?? plan.file}: table ${name}`;
-    const description = `${table.seats.length} seats, ${places.length} covers.`;
-    return drawTable(table, places, { title, description }, lettering);
 }
+
+const laid = (pieces: readonly PlacedPiece[]): DrawnPiece[] =>
+    pieces.filter(({ when }) => when === 'laid').map((piece) => ({ ...piece, state: 'standing' }));
 
 /** Each mark once; `GF` is said by `GF 1`. */
 function fullestMarks(markers: readonly (string | undefined)[]): string[] {
@@ -90,20 +140,28 @@ function fullestMarks(markers: readonly (string | undefined)[]): string[] {
     return marks.filter((mark) => !marks.some((other) => other.startsWith(`${mark} `)));
 }
 
-/** The room with its tables; absent where its measures are not stated. */
-export function roomPicture({ plan, service }: Drawable): string | undefined {
+/**
+ * The room with its tables; absent where its measures are not stated.
+ * @param placeOf what is written on a table as `data-at`, by its name
+ */
+export function roomPicture(
+    { plan, service }: Drawable,
+    placeOf: (table: string) => number | undefined = () => undefined,
+    lettering?: Lettering,
+): string | undefined {
     const { room } = service;
     if (!room) {
         return undefined;
     }
     const words = room.tables.map((table) => {
         const seated = service.seats.tables.find((each) => each.name === table.name);
-        return { name: table.name, lines: seated && seated.guests > 0 ? [`${seated.guests} guests`] : [] };
+        const lines = seated && seated.guests > 0 ? [`${seated.guests} guests`] : [];
+        return { name: table.name, lines, at: placeOf(table.name) };
     });
     const unplaced = room.tables.filter((table) => !table.at).map((table) => table.name);
     const title = `${plan.event?.title ?? plan.file}: ${plan.room?.title ?? 'room'}`;
     const description =
         `${(room.width / 1000).toFixed(1)} m by ${(room.depth / 1000).toFixed(1)} m, ${room.tables.length} tables.` +
         (unplaced.length > 0 ? ` No place for ${unplaced.join(', ')}.` : '');
-    return drawRoom(room, words, { title, description });
+    return drawRoom(room, words, { title, description }, lettering);
 }

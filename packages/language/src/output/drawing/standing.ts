@@ -47,3 +47,19 @@ function finder(pieces: readonly PlacedPiece[]): (item: TableItem) => PlacedPiec
         return own[number === undefined ? 0 : Number(number) - 1];
     };
 }
+
+/** The step of another variation's evening at which the same movement is made; where it has none, the last one before it. */
+export function stepAlongside(
+    { steps }: { readonly steps: readonly Step[] },
+    others: readonly Step[],
+    index: number,
+): { readonly step: Step; readonly isSame: boolean } {
+    for (let at = Math.min(index, steps.length - 1); at >= 0; at--) {
+        const { sort, course, title } = steps[at]!;
+        const step = others.find((each) => each.sort === sort && each.course === course && each.title === title);
+        if (step) {
+            return { step, isSame: at === index };
+        }
+    }
+    return { step: others[0]!, isSame: false };
+}
