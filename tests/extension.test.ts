@@ -215,12 +215,12 @@ describe('the package of the extension', () => {
         }
     });
 
-    it('is thin: under 600 lines of code beside the panels', () => {
+    it('is thin: under 900 lines of code beside the panels, two commands that ask questions among them', () => {
         const files = readdirSync(join(extension, 'src'), { recursive: true, encoding: 'utf8' });
         const lines = files
             .filter((path) => path.endsWith('.ts') && !path.startsWith('panels'))
             .flatMap((path) => read(join('src', path)).split('\n'))
             .filter((line) => !/^\s*($|\/\/|\/?\*)/.test(line));
-        expect(lines.length).toBeLessThan(600);
+        expect(lines.length).toBeLessThan(900);
     });
 });

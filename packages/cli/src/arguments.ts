@@ -1,5 +1,5 @@
 import { InvalidArgumentError, type CommanderError } from 'commander';
-import { nearest, SHEET_NAMES, toComputing as inCelsius, type SheetName } from 'underliner-language';
+import { nearest, readCelsius, readMinutes, SHEET_NAMES, type SheetName } from 'underliner-language';
 import { CannotRun } from './cannot-run.js';
 
 /** Reads an option that takes one of a few words. */
@@ -36,20 +36,20 @@ export function wholeNumber(written: string): number {
 
 /** Reads a length of time: `15min`, `15 min`, `1h`. @returns minutes */
 export function minutes(written: string): number {
-    const [, amount, unit] = /^(\d+(?:\.\d+)?)\s*(min|h)$/.exec(written) ?? [];
-    if (amount === undefined) {
+    const read = readMinutes(written);
+    if (read === undefined) {
         throw new InvalidArgumentError(`\`${written}\` is not a length of time. Write it as 15min or 1h.`);
     }
-    return Number(amount) * (unit === 'h' ? 60 : 1);
+    return read;
 }
 
 /** Reads a temperature: `26C`, `26 °C`, `79F`. @returns °C */
 export function celsius(written: string): number {
-    const [, amount, unit] = /^(-?\d+(?:\.\d+)?)\s*\u00B0?(C|F)$/i.exec(written) ?? [];
-    if (amount === undefined) {
+    const read = readCelsius(written);
+    if (read === undefined) {
         throw new InvalidArgumentError(`\`${written}\` is not a temperature. Write it as 26C or 79F.`);
     }
-    return inCelsius(Number(amount), unit!.toUpperCase() === 'F' ? '°F' : '°C');
+    return read;
 }
 
 /** Reads a time of the clock: `20:10`. @returns minutes since midnight */

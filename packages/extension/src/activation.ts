@@ -1,5 +1,6 @@
 import type { ExtensionContext } from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
+import { provideAnswers } from './answers.js';
 import { answerFileRequests } from './files-for-server.js';
 import { crashHandler } from './crashes.js';
 import { registerCommands } from './commands/index.js';
@@ -27,6 +28,7 @@ export function activateWith(context: ExtensionContext, start: StartClient): voi
     context.subscriptions.push(
         answerFileRequests(client),
         provideVirtualTexts(client),
+        provideAnswers(),
         registerCommands(client),
         showStatus(client),
         provideTasks(),

@@ -7,7 +7,8 @@
 export { parse } from './parse.js';
 export { check, type Checked, type CheckOptions } from './check.js';
 export { compile, type Compiled, type CompileOptions } from './compile.js';
-export { draw, type Picture } from './draw.js';
+export { draw, drawEvening, type Picture } from './draw.js';
+export type { DrawnEvening } from './output/drawing/draw-evening.js';
 
 // ---------------------------------------------------------------- files
 export { filesInMemory, resolvePath, type Files, type FileText } from './plan/files.js';
@@ -24,7 +25,8 @@ export type { Reading, Plan, Severity } from './plan/types.js';
 export type { Service } from './service/types.js';
 export type { Origin } from './plan/origin.js';
 export { Places } from './output/places.js';
-export { toComputing, type UnitName } from './plan/quantity.js';
+export type { UnitName } from './plan/quantity.js';
+export { readCelsius, readMinutes } from './plan/read-written.js';
 /** Every type of the resolved plan: `PlanTypes.Course`. */
 export type * as PlanTypes from './plan/types.js';
 /** Every type of the cupboard: `CupboardTypes.Piece`. */
@@ -38,6 +40,12 @@ export { PLAN_SCHEMA, planJson, planText, type Compilable } from './output/plan-
 // ---------------------------------------------------------------- sheets
 export { sheets, type SheetFile, type SheetOptions } from './sheets.js';
 export { SHEET_NAMES, type SheetName } from './output/sheets/sheet-names.js';
+
+// ---------------------------------------------------------------- lists
+export { listOf, listText, type ListOptions } from './list.js';
+export type { List, ListCell, ListColumn } from './output/lists/list.js';
+export { LIST_FORMATS, LIST_NAMES, type ListFormat, type ListName } from './output/lists/list-names.js';
+export { LIST_SCHEMA } from './output/lists/json.js';
 
 // ---------------------------------------------------------------- otherwise
 export { whatIf, type Otherwise, type WhatIf } from './what-if.js';

@@ -3,9 +3,11 @@ import type { BaseLanguageClient } from 'vscode-languageclient';
 import { restart } from '../crashes.js';
 import { rulePage } from '../virtual-texts.js';
 import { giveReason } from './because.js';
+import { compareWithLastCommit } from './compare.js';
 import { compilePlan } from './compile.js';
 import { formatFolder } from './format-folder.js';
 import { beginEvent } from './new-event.js';
+import { askWhatIf } from './what-if.js';
 
 /** The commands of the manifest. An address comes from the explorer or an editor's title; else the editor in sight counts. */
 export function registerCommands(client: BaseLanguageClient): Disposable {
@@ -14,6 +16,10 @@ export function registerCommands(client: BaseLanguageClient): Disposable {
     return Disposable.from(
         register('newEvent', (at) => beginEvent(client, asUri(at))),
         register('compile', (at) => compilePlan(client, asUri(at) ?? window.activeTextEditor?.document.uri)),
+        register('whatIf', (at) => askWhatIf(client, asUri(at) ?? window.activeTextEditor?.document.uri)),
+        register('compareWithLastCommit', (at) =>
+            compareWithLastCommit(client, asUri(at) ?? window.activeTextEditor?.document.uri),
+        ),
         register('formatFolder', (at) => formatFolder(client, asUri(at))),
         register('explainRule', (id) =>
             typeof id === 'string' ? commands.executeCommand('markdown.showPreview', rulePage(id)) : undefined,

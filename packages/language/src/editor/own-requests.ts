@@ -1,24 +1,33 @@
 import type { Connection } from 'vscode-languageserver';
 import { quoted } from '../rules/wording.js';
 import type { Client } from './client.js';
+import { compareSince } from './compare-since.js';
 import { compilePlan } from './compiling.js';
 import { formatText } from './format.js';
 import { formatDocument } from './formatting.js';
 import { newEvent, problemOf } from './new-event.js';
+import { answerWhatIf, otherwiseQuestions, problemOfOtherwise } from './otherwise-questions.js';
 import {
     BECAUSE_REQUEST,
     CHECK_ANSWER_REQUEST,
+    CHECK_OTHERWISE_REQUEST,
+    COMPARE_REQUEST,
     COMPILE_REQUEST,
     LAY_OUT_REQUEST,
     NEW_EVENT_REQUEST,
+    OTHERWISE_QUESTIONS_REQUEST,
     PLANS_REQUEST,
     SUMMARY_REQUEST,
+    WHAT_IF_REQUEST,
     type Because,
     type CheckAnswer,
+    type CheckOtherwise,
+    type CompareRequest,
     type LayOutAnswer,
     type NewEvent,
     type OfFile,
     type OfFolder,
+    type WhatIfRequest,
 } from './requests.js';
 import { summaryOf } from './summary.js';
 import { virtualText, VIRTUAL_TEXT_REQUEST } from './virtual-texts.js';
@@ -34,17 +43,27 @@ export function answerOwnRequests(
     ready: Promise<void>,
 ): void {
     /** Once everything is read, and where there is such a plan. */
-    const ofFile = <Answer>(request: string, answer: (place: Place) => Answer): void => {
-        connection.onRequest(request, async ({ uri }: OfFile): Promise<Answer | null> => {
+    const ofFile = <Asked extends OfFile, Answer>(
+        request: string,
+        answer: (place: Place, asked: Asked) => Answer,
+    ): void => {
+        connection.onRequest(request, async (asked: Asked): Promise<Answer | null> => {
             await ready;
-            const place = workspace.locate(uri);
+            const place = workspace.locate(asked.uri);
             await workspace.fetchUnknown(place);
-            return place.folder.hasPlan(place.path) ? answer(place) : null;
+            return place.folder.hasPlan(place.path) ? answer(place, asked) : null;
         });
     };
     ofFile(COMPILE_REQUEST, compilePlan);
     ofFile(SUMMARY_REQUEST, summaryOf);
     ofFile(LAY_OUT_REQUEST, layOut);
+    ofFile(OTHERWISE_QUESTIONS_REQUEST, otherwiseQuestions);
+    ofFile(CHECK_OTHERWISE_REQUEST, (place, { key, answer }: CheckOtherwise) => {
+        const problem = problemOfOtherwise(place, key, answer);
+        return problem === undefined ? null : { problem };
+    });
+    ofFile(WHAT_IF_REQUEST, (place, { answers }: WhatIfRequest) => answerWhatIf(place, answers));
+    ofFile(COMPARE_REQUEST, (place, asked: CompareRequest) => compareSince(place, asked));
     connection.onRequest(PLANS_REQUEST, async ({ uri }: OfFolder): Promise<readonly string[]> => {
         await ready;
         const below = workspace.all.flatMap((folder) => folder.plans.map((path) => folder.uriOf(path)));

@@ -82,6 +82,51 @@ export interface Because {
     readonly reason: string;
 }
 
+/** `OfFile` → every `OtherwiseQuestion` that the plan gives something to ask of; `null` for what is no plan. */
+export const OTHERWISE_QUESTIONS_REQUEST = 'underliner/otherwiseQuestions';
+/** Something of the evening that may come out otherwise. */
+export interface OtherwiseQuestion {
+    readonly key: string;
+    /** In words: `Guests expected`. */
+    readonly label: string;
+    /** What the plan says; empty where it says nothing. */
+    readonly now: string;
+    /** An answer as one may write it. */
+    readonly example: string;
+}
+
+/** `CheckOtherwise` → `AnswerProblem`, or `null`: asked while an answer is typed. */
+export const CHECK_OTHERWISE_REQUEST = 'underliner/checkOtherwise';
+/** One answer to one question of a plan. */
+export interface CheckOtherwise extends OfFile {
+    readonly key: string;
+    readonly answer: string;
+}
+
+/** `WhatIfRequest` → `WhatIfAnswer`: the evening computed with other figures. Nothing is written. */
+export const WHAT_IF_REQUEST = 'underliner/whatIf';
+/** Answers as they were typed, by the key of their question. */
+export type OtherwiseAnswers = Readonly<Record<string, string>>;
+/** A plan, and what is otherwise. */
+export interface WhatIfRequest extends OfFile {
+    readonly answers: OtherwiseAnswers;
+}
+/** What is different, as a page; or why it can't be told. */
+export type WhatIfAnswer = { readonly markdown: string } | { readonly refused: string };
+
+/** `CompareRequest` → `CompareAnswer`: what changed for people since the texts given. */
+export const COMPARE_REQUEST = 'underliner/compare';
+/** A plan, and the texts as they were. */
+export interface CompareRequest extends OfFile {
+    /** By address; `null` for a file that was not there. */
+    readonly before: Readonly<Record<string, string | null>>;
+    /** What the earlier texts are, in words: `the last commit`. */
+    readonly since: string;
+}
+/** The page; or the addresses of texts still wanted to answer; or why there is no answer. */
+export type CompareAnswer =
+    { readonly markdown: string } | { readonly wanted: readonly string[] } | { readonly refused: string };
+
 /** `OfFolder` → the addresses of every plan in it, opened or not. */
 export const PLANS_REQUEST = 'underliner/plans';
 /** A folder by its address. */

@@ -1,4 +1,5 @@
 /** Dates, times and numbers as chefs write them: what each means, and the form the language keeps. */
+import { toComputing } from './quantity.js';
 import type { Written } from './types.js';
 
 type Form = Written['form'];
@@ -67,6 +68,18 @@ export function readClock(text: string): Understood<number> {
     }
     const evening = hour > 0 && hour < 12 ? [clock(hour + 12, 0)] : [];
     return { value: hour * 60, form: 'bare-time', suggestions: [...evening, clock(hour, 0)] };
+}
+
+/** Reads a length of time: `15min`, `15 min`, `1.5 h`. @returns minutes, or `undefined` where it is none */
+export function readMinutes(text: string): number | undefined {
+    const [, amount, unit] = /^(\d+(?:\.\d+)?)[ \t]*(min|h)$/.exec(text) ?? [];
+    return amount === undefined ? undefined : toComputing(Number(amount), unit === 'h' ? 'h' : 'min');
+}
+
+/** Reads a temperature: `26C`, `26 °C`, `79F`. @returns °C, or `undefined` where it is none */
+export function readCelsius(text: string): number | undefined {
+    const [, amount, unit] = /^(-?\d+(?:\.\d+)?)[ \t]*\u00B0?[ \t]*(C|F)$/i.exec(text) ?? [];
+    return amount === undefined ? undefined : toComputing(Number(amount), unit!.toUpperCase() === 'F' ? '°F' : '°C');
 }
 
 const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];

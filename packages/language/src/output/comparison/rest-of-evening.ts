@@ -42,6 +42,11 @@ export function restOfEvening({ plan, service }: Compared): Call[] {
     return [...courses, ...speeches].toSorted((a, b) => a.minutes - b.minutes);
 }
 
+/** The calls as a list in Markdown. */
+export function tellCallsInMarkdown(calls: readonly Call[]): string {
+    return `### Calls\n\n${calls.map(({ clock, text }) => `- **${clock}** ${text}.\n`).join('')}`;
+}
+
 /** The calls as lines. */
 export function tellCalls(calls: readonly Call[]): string {
     return `Calls\n${calls.map(({ clock, text }) => `    ${clock}  ${text}.\n`).join('')}`;

@@ -1,0 +1,23 @@
+import { commands, EventEmitter, Uri, workspace, type Disposable } from 'vscode';
+
+const SCHEME = 'underliner-answer';
+const changed = new EventEmitter<Uri>();
+/** What was answered last, by the name of its page. */
+const pages = new Map<string, string>();
+
+/** Pages that tell an answer: laid out, beside the plan, and gone with the window. */
+export function provideAnswers(): Disposable {
+    return workspace.registerTextDocumentContentProvider(SCHEME, {
+        onDidChange: changed.event,
+        provideTextDocumentContent: ({ path }) =>
+            pages.get(path) ?? 'Ask again: this answer was given to an earlier window.',
+    });
+}
+
+/** @param name of the page, the same for the same question: a later answer replaces it */
+export async function showAnswer(name: string, markdown: string): Promise<void> {
+    const page = Uri.from({ scheme: SCHEME, path: `/${name}.md` });
+    pages.set(page.path, markdown);
+    changed.fire(page);
+    await commands.executeCommand('markdown.showPreviewToSide', page);
+}

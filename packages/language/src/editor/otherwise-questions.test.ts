@@ -1,0 +1,69 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { openPlan } from '../../../../tests/support/open-plan.js';
+import { answerWhatIf, otherwiseQuestions, problemOfOtherwise } from './otherwise-questions.js';
+
+const read = (path: string): string =>
+    readFileSync(new URL(`../../../../examples/saltmarsh-hall/${path}`, import.meta.url), 'utf8');
+const files = [
+    'recipes/roast-squash-soup.json',
+    'recipes/smoked-beet.md',
+    'cupboard.cover',
+    'house.cover',
+    'long-gallery.cover',
+    'lantern-supper.cover',
+];
+const plan = openPlan(files.map((file) => `//- ${file}\n${read(file)}`).join('\n'));
+
+const told = (answers: Record<string, string>): string => {
+    const answer = answerWhatIf(plan, answers);
+    return 'refused' in answer ? `refused: ${answer.refused}` : answer.markdown;
+};
+
+describe('what a chef may ask of an evening', () => {
+    it('is what the plan says something of, with what it says', () => {
+        const questions = otherwiseQuestions(plan);
+        expect(questions.map(({ key }) => key)).toEqual(
+            expect.arrayContaining(['guests', 'late', 'underway', 'roomTemperature', 'people servers']),
+        );
+        expect(questions.find(({ key }) => key === 'guests')?.now).toMatch(/^\d+$/);
+        expect(otherwiseQuestions(openPlan('menu { course soup "Leek soup" { } }'))).toEqual([]);
+    });
+
+    it('takes as an answer the example that it shows, and says what is wrong with another', () => {
+        for (const { key, example } of otherwiseQuestions(plan)) {
+            expect(problemOfOtherwise(plan, key, example), key).toBeUndefined();
+            expect(problemOfOtherwise(plan, key, 'many'), key).toMatch(/[.?]$/);
+            expect(problemOfOtherwise(plan, key, ''), key).toBeDefined();
+        }
+        expect(problemOfOtherwise(plan, 'underway', '20:10 pudding')).toMatch(
+            /^The menu has no course `pudding`\. It has `/,
+        );
+        expect(problemOfOtherwise(plan, 'guests', '1000000')).toBe('At most 5000.');
+    });
+
+    it('is answered for people: how many more, and when', () => {
+        const guests = Number(otherwiseQuestions(plan).find(({ key }) => key === 'guests')!.now);
+        const page = told({ guests: String(guests + 7) });
+        expect(page).toContain(`- Guests expected: **${guests + 7}** (planned: ${guests})`);
+        expect(page).toMatch(/7 more/);
+        expect(told({ late: '15 min' })).toMatch(/15 min later/);
+        expect(told({ late: '0 min' })).toContain('Nothing changes for anybody.');
+    });
+
+    it('joins several answers, people of several roles too', () => {
+        const both = told({ 'people servers': '1', late: '15 min' });
+        expect(both).toContain('Servers: **1**');
+        expect(both).toContain('Guests sit down late: **15 min**');
+        expect(both.length).toBeGreaterThan(told({ late: '15 min' }).length);
+    });
+
+    it('warns where the plan has errors', () => {
+        expect(told({ late: '15 min' })).not.toContain('error');
+        const wrong = openPlan(
+            'event "Supper" { date 2026-10-17 seated 19:00 guests 8 }\nmenu { course soup "Leek" { dish "Leek" { held at 20 °C } } nonsense }',
+        );
+        const answer = answerWhatIf(wrong, { guests: '9' });
+        expect('markdown' in answer && answer.markdown).toMatch(/> The plan has \d+ errors?: mend them/);
+    });
+});

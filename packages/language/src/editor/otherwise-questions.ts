@@ -1,0 +1,162 @@
+import { readCelsius, readClock, readMinutes } from '../plan/read-written.js';
+import { DISPLAY_UNIT, show } from '../plan/quantity.js';
+import { restOfEvening, tellCallsInMarkdown } from '../output/comparison/rest-of-evening.js';
+import { tellChangesInMarkdown } from '../output/comparison/tell.js';
+import { counted, listed, quoted } from '../rules/wording.js';
+import type { Plan } from '../plan/types.js';
+import { findCourse } from '../plan/names.js';
+import { whatIf, type Otherwise } from '../what-if.js';
+import type { OtherwiseAnswers, OtherwiseQuestion, WhatIfAnswer } from './requests.js';
+import type { Place } from './workspace.js';
+
+// What a chef may ask of an evening: each question with what the plan says now, and how its answer is read.
+
+interface Asked extends OtherwiseQuestion {
+    /** @returns what the answer changes, or what is wrong with it */
+    read(answer: string): Otherwise | string;
+}
+
+/** The questions that this plan gives something to ask of. */
+export function otherwiseQuestions({ folder, path }: Place): readonly OtherwiseQuestion[] {
+    return questionsOf(folder.checked(path).plan).map(({ key, label, now, example }) => ({ key, label, now, example }));
+}
+
+/** What is wrong with one answer, as it is typed. */
+export function problemOfOtherwise({ folder, path }: Place, key: string, answer: string): string | undefined {
+    const read = questionsOf(folder.checked(path).plan)
+        .find((question) => question.key === key)
+        ?.read(answer.trim());
+    return typeof read === 'string' ? read : undefined;
+}
+
+/** Computes the evening with the answers and tells in Markdown what is different. */
+export function answerWhatIf({ folder, path }: Place, answers: OtherwiseAnswers): WhatIfAnswer {
+    const checked = folder.checked(path);
+    const asked = questionsOf(checked.plan).filter(({ key }) => answers[key] !== undefined);
+    const read = asked.map((question) => question.read(answers[question.key]!.trim()));
+    const problem = read.find((each) => typeof each === 'string');
+    if (problem !== undefined) {
+        return { refused: problem };
+    }
+    const answer = whatIf(checked, joined(read as Otherwise[]));
+    if (typeof answer === 'string') {
+        return { refused: answer };
+    }
+    const errors = checked.findings.filter(({ severity }) => severity === 'error').length;
+    const calls = answer.checked.plan.underway ? restOfEvening(answer.checked) : [];
+    return {
+        markdown: [
+            `# ${checked.plan.event?.title ?? path}: what if\n`,
+            ...asked.map(
+                ({ key, label, now }) => `- ${label}: **${answers[key]!.trim()}**${now ? ` (planned: ${now})` : ''}`,
+            ),
+            ...(errors > 0
+                ? [`\n> The plan has ${counted(errors, 'error')}: mend them before you trust these figures.`]
+                : []),
+            '',
+            ...(calls.length > 0 ? [tellCallsInMarkdown(calls)] : []),
+            tellChangesInMarkdown(answer.changes, 'Nothing changes for anybody.'),
+        ].join('\n'),
+    };
+}
+
+function joined(all: readonly Otherwise[]): Otherwise {
+    return all.reduce((one, more) => ({ ...one, ...more, people: { ...one.people, ...more.people } }), {});
+}
+
+function questionsOf(plan: Plan): readonly Asked[] {
+    return [...guestQuestions(plan), ...teamQuestions(plan), ...hourQuestions(plan), ...roomQuestions(plan)];
+}
+
+function guestQuestions({ event }: Plan): Asked[] {
+    const guests = event?.guests;
+    if (!guests) {
+        return [];
+    }
+    const count = (key: 'guests' | 'guaranteed' | 'setFor', label: string, now: number | undefined): Asked => ({
+        key,
+        label,
+        now: now === undefined ? '' : String(now),
+        example: String((now ?? guests.expected.count) + 7),
+        read: (answer) => readCount(answer, (value) => ({ [key]: value })),
+    });
+    return [
+        count('guests', 'Guests expected', guests.expected.count),
+        count('guaranteed', 'Guests guaranteed', guests.guaranteed?.count),
+        count('setFor', 'Places set', guests.setFor?.count),
+    ];
+}
+
+function teamQuestions({ team }: Plan): Asked[] {
+    return (team?.roles ?? []).map(({ role, count }) => ({
+        key: `people ${role.name}`,
+        label: role.name.replaceAll('-', ' ').replace(/^./, (first) => first.toUpperCase()),
+        now: String(count.count),
+        example: String(Math.max(1, count.count - 1)),
+        read: (answer) => readCount(answer, (value) => ({ people: { [role.name]: value } })),
+    }));
+}
+
+function hourQuestions({ event, menu }: Plan): Asked[] {
+    if (event?.seated?.minutes === undefined) {
+        return [];
+    }
+    const names = (menu?.courses ?? []).map(({ kind }) => kind.name);
+    return [
+        {
+            key: 'late',
+            label: 'Guests sit down late',
+            now: '',
+            example: '15 min',
+            read: (answer) => {
+                const late = readMinutes(answer);
+                return late === undefined ? 'How much later, such as 15 min or 1 h?' : { late };
+            },
+        },
+        {
+            key: 'underway',
+            label: 'The evening runs: now, and the last course cleared',
+            now: '',
+            example: `20:10 ${names[0] ?? 'soup'}`,
+            read: (answer) => {
+                const [, time = '', done = ''] = /^(\S+)\s+(.+)$/.exec(answer) ?? [];
+                const minutes = readClock(time).value;
+                if (minutes === undefined || !time.includes(':')) {
+                    return `Write the time and the last course that is cleared, such as 20:10 ${names[0] ?? 'soup'}.`;
+                }
+                return findCourse(menu, done)
+                    ? { underway: { minutes, done } }
+                    : `The menu has no course ${quoted(done)}. It has ${listed(names.map(quoted))}.`;
+            },
+        },
+    ];
+}
+
+function roomQuestions({ room }: Plan): Asked[] {
+    return room
+        ? [
+              {
+                  key: 'roomTemperature',
+                  label: 'Air of the room',
+                  now: room.temperature ? show(room.temperature.value, DISPLAY_UNIT.temperature) : '',
+                  example: '28 °C',
+                  read: (answer) => {
+                      const celsius = readCelsius(answer);
+                      return celsius === undefined
+                          ? 'How warm is the room, such as 28 °C or 82 °F?'
+                          : { roomTemperature: celsius };
+                  },
+              },
+          ]
+        : [];
+}
+
+/** The most of anything that an evening is computed with. */
+const MOST = 5000;
+
+function readCount(answer: string, use: (count: number) => Otherwise): Otherwise | string {
+    if (!/^\d+$/.test(answer)) {
+        return 'How many, as a whole number?';
+    }
+    return Number(answer) > MOST ? `At most ${MOST}.` : use(Number(answer));
+}
