@@ -34,11 +34,14 @@ const layers = {
     integerPrograms: inPackage('yalps'),
     chance: inPackage('pure-rand'),
     markup: inPackage('(hastscript|hast|hast-util-to-html)'),
+    tables: inPackage('papaparse'),
+    calendars: inPackage('(ical-generator|uuid)'),
     frontMatter: inPackage('yaml'),
     framework: inPackage('(langium|chevrotain|vscode-uri)'),
     protocol: inPackage('vscode-[^/]+'),
     node: `^(node:.+|${builtinModules.join('|')})$`,
-    cliPackages: inPackage('(chokidar|commander|picocolors|diff|tinyglobby|sarif)'),
+    cliPackages: inPackage('(chokidar|commander|picocolors|diff|tinyglobby|ignore|sarif)'),
+    panelPackages: inPackage('morphdom'),
     vscode: '^vscode$|' + inPackage('(vscode|vscode-languageclient)'),
 };
 
@@ -46,18 +49,18 @@ const mayImport = {
     plan: ['plan', 'units', 'calendar'],
     service: ['service', 'plan', 'units', 'calendar', 'geometry', 'integerPrograms', 'chance'],
     rules: ['rules', 'service', 'plan', 'units', 'nearestName'],
-    output: ['output', 'rules', 'service', 'plan', 'units', 'calendar', 'markup'],
+    output: ['output', 'rules', 'service', 'plan', 'units', 'calendar', 'markup', 'tables', 'calendars'],
     cupboard: ['cupboard', 'plan'],
     grammar: ['grammar', 'framework', 'nearestName'],
     reader: ['reader', 'plan', 'grammar', 'framework', 'units', 'calendar', 'frontMatter', 'nearestName'],
     core: ['core', 'plan', 'reader', 'service', 'rules', 'output', 'cupboard', 'grammar', 'framework', 'frontMatter'],
     editor: [
         ...['editor', 'core', 'plan', 'reader', 'service', 'rules', 'output', 'cupboard', 'grammar'],
-        ...['framework', 'protocol', 'nearestName'],
+        ...['framework', 'protocol', 'nearestName', 'markup'],
     ],
     nodeFiles: ['nodeFiles', 'core', 'plan', 'node'],
     cli: ['cli', 'entry', 'cliPackages', 'protocol', 'node'],
-    extension: ['extension', 'entry', 'vscode', 'protocol'],
+    extension: ['extension', 'entry', 'vscode', 'protocol', 'panelPackages'],
 };
 
 export default {

@@ -1,5 +1,5 @@
 import { Command, CommanderError, Option } from 'commander';
-import type { Severity } from 'underliner-language';
+import { LIST_FORMATS, LIST_NAMES, type Severity } from 'underliner-language';
 import { celsius, clock, minutes, oneOf, sheetNames, wholeNumber, wrongUsage } from './arguments.js';
 import { CannotRun } from './cannot-run.js';
 import type { CheckOptions } from './check.js';
@@ -11,6 +11,7 @@ import { writeResult, writeTalk } from './output.js';
 import type { DrawOptions } from './draw.js';
 import type { FormatOptions } from './format.js';
 import { changeFormats, reportFormats, ruleListFormats } from './formats.js';
+import type { ListOptions } from './list.js';
 import type { RulesOptions } from './rules.js';
 import type { SheetsOptions } from './sheets.js';
 import type { WhatIfOptions } from './what-if.js';
@@ -81,6 +82,20 @@ function program(): Command {
         .action(async (path: string, options: SheetsOptions) => {
             process.exitCode = await (await import('./sheets.js')).runSheets(path, options);
         });
+    verb(program, 'list', 'write one list of an event as a table for a spreadsheet, a page or a program')
+        .argument('<file>', 'the event, or - for standard input')
+        .addOption(choice('--what <list>', 'which list', LIST_NAMES).makeOptionMandatory())
+        .addOption(choice('--format <format>', 'how to write it', LIST_FORMATS).default('csv'))
+        .option('--bom', 'begin CSV with the mark by which some spreadsheets know accents')
+        .option('--names', 'guests of the list by name; else by initials')
+        .option('-o, --output <file>', 'where to write it, instead of stdout')
+        .option('--despite-errors', 'write it although something is wrong')
+        .addOption(stdinName())
+        .addOption(root())
+        .addOption(color())
+        .action(async (path: string, options: ListOptions) => {
+            process.exitCode = await (await import('./list.js')).runList(path, options);
+        });
     verb(program, 'what-if', 'compute an event again with other figures and say what changes')
         .argument('<file>', 'the event, or - for standard input')
         .addOption(new Option('--guests <number>', 'guests expected').argParser(wholeNumber))
@@ -99,10 +114,11 @@ function program(): Command {
         .action(async (path: string, options: WhatIfOptions) => {
             process.exitCode = (await import('./what-if.js')).runWhatIf(path, options);
         });
-    verb(program, 'draw', 'draw a cover, a table or the room to scale, as SVG')
+    verb(program, 'draw', 'draw a cover, a table or the room to scale, or the evening over the clock, as SVG')
         .argument('<file>', 'the event, or - for standard input')
         .option('--table <name>', 'this table with all its covers')
         .option('--room', 'the room with its tables')
+        .option('--evening', 'who does what at which table over the clock, and how warm it arrives')
         .addOption(
             new Option('--dishes <number>', 'the cover of the guests with these dishes, counted from 1').argParser(
                 wholeNumber,

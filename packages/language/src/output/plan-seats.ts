@@ -31,7 +31,8 @@ export function seatsJson(telling: Telling): Json | undefined {
     };
 }
 
-const SEAT_IS = { seat: 'stated', table: 'dealt at the table stated', nothing: 'dealt' } as const;
+/** How sure a seat is, in words. */
+export const SEAT_IS = { seat: 'stated', table: 'dealt at the table stated', nothing: 'dealt' } as const;
 
 function placeJson(telling: Telling, guest: SeatedGuest): Json {
     const { groups } = telling.service;

@@ -1,17 +1,8 @@
 import { counted } from '../../rules/wording.js';
-import type { PieceFamily } from '../../plan/cupboard.js';
 import type { PullLine } from '../../service/types.js';
+import { pullByStore } from '../stores.js';
 import { courseTitle, faces, pieceCalled, piecesCalled, type SheetSource } from './evening.js';
 import type { Block, Cell, Sheet } from './sheet.js';
-
-/** Where a house keeps what, in the order the steward goes round. */
-const STORES: readonly { readonly store: string; readonly families: readonly PieceFamily[] }[] = [
-    { store: 'Flatware', families: ['fork', 'knife', 'spoon'] },
-    { store: 'China', families: ['plate', 'bowl', 'cup'] },
-    { store: 'Glass', families: ['glass'] },
-    { store: 'Linen', families: ['linen'] },
-    { store: 'Gear', families: ['gear'] },
-];
 
 /** What is fetched, washed, polished and counted back. */
 export function stewardSheet(source: SheetSource): Sheet {
@@ -31,28 +22,18 @@ export function stewardSheet(source: SheetSource): Sheet {
 
 function pull(source: SheetSource): Block[] {
     const { plan, service } = source;
-    const familyOf = (piece: string): PieceFamily => plan.cupboard.pieces.get(piece)?.family ?? 'gear';
-    const tables = STORES.flatMap(({ store, families }): Block[] => {
-        const lines = service.pull
-            .filter(({ piece, pull: count }) => count > 0 && families.includes(familyOf(piece)))
-            .toSorted((a, b) => families.indexOf(familyOf(a.piece)) - families.indexOf(familyOf(b.piece)));
-        return lines.length === 0
-            ? []
-            : [
-                  {
-                      sort: 'table',
-                      caption: store,
-                      columns: [
-                          { head: 'Piece' },
-                          { head: 'Pull', figures: true, share: 0.1 },
-                          { head: 'Of these', share: 0.37 },
-                          { head: 'Racks', share: 0.13 },
-                          { head: 'Back', toFill: true, share: 0.12 },
-                      ],
-                      rows: lines.map((line) => lineRow(source, line)),
-                  },
-              ];
-    });
+    const tables = pullByStore(plan, service).map(({ store, lines }): Block => ({
+        sort: 'table',
+        caption: store,
+        columns: [
+            { head: 'Piece' },
+            { head: 'Pull', figures: true, share: 0.1 },
+            { head: 'Of these', share: 0.37 },
+            { head: 'Racks', share: 0.13 },
+            { head: 'Back', toFill: true, share: 0.12 },
+        ],
+        rows: lines.map((line) => lineRow(source, line)),
+    }));
     const short = service.pull.filter((line) => line.short > 0);
     return [
         { sort: 'heading', text: 'Pull list' },
