@@ -9,6 +9,7 @@ import { writeWhole } from './write-file.js';
 export interface DrawOptions {
     readonly table?: string;
     readonly room?: boolean;
+    readonly evening?: boolean;
     readonly dishes?: number;
     readonly step?: number;
     readonly output?: string;
@@ -16,7 +17,7 @@ export interface DrawOptions {
     readonly root?: string;
 }
 
-/** `underliner draw`: the cover, a table or the room as SVG, to scale. */
+/** `underliner draw`: the cover, a table or the room to scale, or the evening over the clock, as SVG. */
 export function runDraw(path: string, options: DrawOptions): number {
     const input = oneInput(path, options);
     if (options.output !== undefined && resolve(options.output) === input.path) {
@@ -40,13 +41,21 @@ export function runDraw(path: string, options: DrawOptions): number {
     return 0;
 }
 
-function pictureOf({ table, room, dishes = 1, step }: DrawOptions): Picture {
-    const wanted = [table !== undefined && '--table', room && '--room', step !== undefined && '--step'].filter(Boolean);
+function pictureOf({ table, room, evening, dishes = 1, step }: DrawOptions): Picture {
+    const wanted = [
+        table !== undefined && '--table',
+        room && '--room',
+        evening && '--evening',
+        step !== undefined && '--step',
+    ].filter(Boolean);
     if (wanted.length > 1) {
         throw new CannotRun(`One picture at a time: ${wanted.join(' or ')}.`);
     }
     if (table !== undefined) {
         return { of: 'table', table };
+    }
+    if (evening) {
+        return { of: 'evening' };
     }
     // People count from 1.
     return room
@@ -55,10 +64,19 @@ function pictureOf({ table, room, dishes = 1, step }: DrawOptions): Picture {
 }
 
 /** What there is, where a picture of something else was asked for. */
-function whyNot({ plan, service }: Checked, { table, room, dishes = 1, step }: DrawOptions): string {
+function whyNot({ plan, service }: Checked, { table, room, evening, dishes = 1, step }: DrawOptions): string {
     const { variations, tables } = service;
     if (room) {
         return plan.room ? 'The room does not say how wide and how deep it is.' : 'The plan has no room.';
+    }
+    if (evening) {
+        const missing = [
+            ...(service.guestCount > 0 ? [] : ['guests']),
+            ...((plan.menu?.courses.length ?? 0) > 0 ? [] : ['a menu']),
+            ...(tables.length > 0 ? [] : ['tables']),
+            ...(plan.team ? [] : ['a team with servers']),
+        ];
+        return `Nothing tells the times of this evening. The plan needs ${missing.join(', ') || 'servers'}.`;
     }
     if (table !== undefined) {
         const names = tables.map(({ name }) => name);

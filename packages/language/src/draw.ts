@@ -1,4 +1,5 @@
 import type { Checked } from './check.js';
+import { drawEvening as eveningDrawn, type DrawnEvening } from './output/drawing/draw-evening.js';
 import { coverPicture, roomPicture, tablePicture } from './output/drawing/pictures.js';
 
 /** What `draw` is to show. */
@@ -17,12 +18,15 @@ export type Picture =
           readonly table: string;
       }
     /** The room with its tables. */
-    | { readonly of: 'room' };
+    | { readonly of: 'room' }
+    /** Who does what at which table over the clock, and how warm it arrives. */
+    | { readonly of: 'evening' };
 
 /**
- * Draws a part of a checked plan to scale, named, with a scale bar, in black on white. The same plan gives the same bytes.
+ * Draws a part of a checked plan, in black on white, named; what lies or stands somewhere to scale, with a scale bar. The same plan gives the same bytes.
  * @returns SVG text, its words escaped, with a title and a description for those who can't see it; nothing where the plan has
- *     no such part, such as a variation that no guest gets, a table that is not there or a room without measures
+ *     no such part, such as a variation that no guest gets, a table that is not there, a room without measures,
+ *     or an evening without guests, room or team
  */
 export function draw({ plan, service }: Checked, picture: Picture): string | undefined {
     switch (picture.of) {
@@ -36,5 +40,18 @@ export function draw({ plan, service }: Checked, picture: Picture): string | und
             return tablePicture({ plan, service }, picture.table);
         case 'room':
             return roomPicture({ plan, service });
+        case 'evening':
+            return drawEvening({ plan, service })?.drawing;
     }
+}
+
+/**
+ * The evening of a checked plan, drawn: captain, servers by station, runners and kitchen lines, then the tables, over the clock;
+ * the bottleneck marked; under them how warm each hot or cold dish is at its first and its last guest, as a band with the line
+ * of what is wanted. Minutes run to the right, letters are 12 pt. The same plan gives the same bytes.
+ * @returns SVG text and the places in the plan that its parts, by their `data-at`, come from; nothing where the plan names no
+ *     guests, tables or servers, so that there are no times
+ */
+export function drawEvening({ plan, service }: Pick<Checked, 'plan' | 'service'>): DrawnEvening | undefined {
+    return eveningDrawn({ plan, service });
 }

@@ -1,0 +1,92 @@
+import type { Band } from '../../../service/heat/band.js';
+import type { DishHeat } from '../../../service/heat/types.js';
+import type { Run, Span } from '../../../service/run/types.js';
+import type { Origin } from '../../../plan/origin.js';
+import { degrees } from '../../sheets/evening.js';
+import type { Drawable } from '../pictures.js';
+
+/** One hot, cold or frozen dish in front of its first and its last guest. */
+export interface HeatRow {
+    readonly title: string;
+    readonly course: number;
+    readonly origin: Origin;
+    /** When its first and its last plate are set down, min after guests are seated. */
+    readonly served: Span;
+    /** Absent where nothing tells how warm it is there. */
+    readonly bands?: { readonly first: Band; readonly last: Band };
+    /** As warm (or cold) as it is wanted, °C. */
+    readonly limit?: number;
+    /** What the picture shows, in words, line by line. */
+    readonly says: readonly string[];
+    /** How it is judged, in words; absent where nothing is to be judged. */
+    readonly verdict?: string;
+}
+
+/** The dishes of the heat section in the menu's order. */
+export function heatRows({ plan, service }: Drawable, run: Run): HeatRow[] {
+    return service.heat.dishes.flatMap((heat): HeatRow[] => {
+        const course = plan.menu!.courses[heat.course]!;
+        const dish = course.dishes.find(({ index }) => index === heat.dish)!;
+        const plates = run.courses
+            .find((each) => each.course === heat.course)
+            ?.dishes.find((each) => each.dish === heat.dish);
+        if (!plates) {
+            return [];
+        }
+        const served = { first: plates.first.served, last: plates.last.served };
+        const about = { title: dish.title, course: heat.course, origin: dish.head, served, limit: heat.wanted };
+        return [{ ...about, ...bandsOf(heat) }];
+    });
+}
+
+function bandsOf(heat: DishHeat): Pick<HeatRow, 'bands' | 'says' | 'verdict'> {
+    const first = heat.first?.temperature ?? heat.published;
+    const last = heat.last?.temperature ?? heat.published;
+    if (!first || !last) {
+        return { says: heat.model === 'time-limit' || heat.side === 'frozen' ? inTime(heat) : [UNKNOWN] };
+    }
+    const said = heat.published
+        ? [`every guest ${inWords(heat.published)}`]
+        : [`first guest ${inWords(first)}`, `last guest ${inWords(last)}`];
+    const { wanted, side } = heat;
+    if (wanted === undefined) {
+        return { bands: { first, last }, says: said };
+    }
+    const wantedAs = `wanted ${degrees(wanted)} or ${side === 'hot' ? 'hotter' : 'colder'}`;
+    const verdict = judge(side === 'hot' ? 1 : -1, wanted, [first, last]);
+    return { bands: { first, last }, says: said, verdict: `${wantedAs}: ${verdict}` };
+}
+
+const UNKNOWN = 'not known: the plan does not say how warm it leaves the pass';
+
+function inTime({ last, within, wanted }: DishHeat): string[] {
+    const way = last ? `${last.minutes.toFixed(1)} min to the last guest` : undefined;
+    return [
+        [
+            ...(way ? [way] : []),
+            ...(within === undefined ? [] : [`${within} min allowed`]),
+            ...(wanted === undefined ? [] : [`wanted at ${degrees(wanted)}`]),
+        ].join(', '),
+    ];
+}
+
+/** `71 °C (69 to 74)`. */
+function inWords({ low, celsius, high }: Band): string {
+    const range = `${Math.round(low)} to ${degrees(high)}`;
+    return celsius === undefined ? range : `${degrees(celsius)} (${range})`;
+}
+
+/** @param sign 1 where it is to be hotter than wanted, -1 where colder */
+function judge(sign: 1 | -1, wanted: number, bands: readonly Band[]): string {
+    const short = (value: number): boolean => sign * (value - wanted) < 0;
+    const [cooler, worst, likely] = [
+        sign === 1 ? 'too cool' : 'too warm',
+        (band: Band): number => (sign === 1 ? band.low : band.high),
+        (band: Band): number => band.celsius ?? (sign === 1 ? band.high : band.low),
+    ];
+    return bands.some((band) => short(likely(band)))
+        ? `${cooler} at a guest`
+        : bands.some((band) => short(worst(band)))
+          ? `may be ${cooler}`
+          : 'as wanted';
+}
