@@ -14,7 +14,7 @@ import { dirname, join } from 'node:path';
 //     ! a line of stderr
 //     = 1
 //
-// `␛` stands for the escape character of colours; `=` is the exit code where it is not 0. Besides `underliner`, `show FILE` writes a file and `list [FOLDER]` the names
+// `␛` stands for the escape character of colours, `␍` for a carriage return; `=` is the exit code where it is not 0. Besides `underliner`, `show FILE` writes a file and `list [FOLDER]` the names
 // in a folder.
 
 export interface CliScript {
@@ -98,7 +98,7 @@ function marked(mark: string, text: string): string {
     if (!text.endsWith('\n')) {
         throw new Error(`This output does not end its last line: ${text}`);
     }
-    const shown = text.replaceAll('\x1B', '␛').replace(/\n$/, '');
+    const shown = text.replaceAll('\x1B', '␛').replaceAll('\r', '␍').replace(/\n$/, '');
     return shown.replace(/^/gm, `${mark} `).replace(/ +$/gm, '').concat('\n');
 }
 
