@@ -9,6 +9,7 @@ import { apiPage } from './generate-api.mjs';
 import { colouring } from './generate-colouring.mjs';
 import { standardCupboard } from './generate-cupboard.mjs';
 import { customsPage } from './generate-customs.mjs';
+import { languagePage } from './generate-language.mjs';
 import { plainGrammar } from './generate-plain-grammar.mjs';
 import { pictures } from './generate-pictures.mjs';
 import { rulePages, ruleRegistry } from './generate-rules.mjs';
@@ -18,6 +19,7 @@ export const generators = [
     colouring,
     standardCupboard,
     customsPage,
+    languagePage,
     ruleRegistry,
     rulePages,
     pictures,
