@@ -4,6 +4,7 @@ import { applyEdits, editsOf } from '../src/editor/fixes.js';
 import type { Files } from '../src/plan/files.js';
 
 export { check } from '../src/check.js';
+export { drawEvening } from '../src/output/drawing/draw-evening.js';
 export { coverPicture } from '../src/output/drawing/pictures.js';
 
 /** The files as they are once the first fix of the first finding has been applied. */
