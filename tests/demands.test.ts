@@ -16,7 +16,7 @@ interface Demand {
     readonly evidence: readonly string[];
 }
 
-const demands: readonly Demand[] = [...read('docs/demands.md').matchAll(/^\| ([AB]\d+) \| (.*?) \| (.*) \|$/gm)].map(
+const demands: readonly Demand[] = [...read('docs/demands.md').matchAll(/^\| ([A-D]\d+) \| (.*?) \| (.*) \|$/gm)].map(
     ([, number, words, evidence]) => ({
         number: number!,
         words: words!,
@@ -69,7 +69,7 @@ function lacking(evidence: string): string | undefined {
 describe('docs/demands.md', () => {
     it('numbers the demands one after the other', () => {
         expect(demands.length).toBeGreaterThan(100);
-        for (const part of ['A', 'B']) {
+        for (const part of ['A', 'B', 'C', 'D']) {
             const own = demands.map(({ number }) => number).filter((number) => number.startsWith(part));
             expect(own).toEqual(own.map((_, index) => `${part}${index + 1}`));
         }
