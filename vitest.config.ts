@@ -11,5 +11,6 @@ export default defineConfig({
         maxWorkers: 2,
         // A slow machine is not a mistake: time is for the benchmark.
         testTimeout: 120_000,
+        hookTimeout: 120_000,
     },
 });
