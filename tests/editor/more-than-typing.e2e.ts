@@ -79,7 +79,7 @@ describe('beyond typing', () => {
         await expect.poll(() => existsSync(join(folder, 'long-gallery.cover'))).toBe(true);
         await expect.poll(() => onDisk('long-gallery.cover')).toMatch(/^room "Long gallery"/);
         expect(onDisk('supper.cover')).toContain('use "long-gallery.cover"');
-        expect(await window.problems()).toEqual([]);
+        await window.waitForNoProblems();
     });
 
     it('a file that is renamed in the explorer is used by its new name', async () => {
@@ -92,7 +92,7 @@ describe('beyond typing', () => {
         await window.press('Enter');
         await window.run('File: Save All');
         await expect.poll(() => onDisk('supper.cover')).toContain('use "our-house.cover"');
-        expect(await window.problems()).toEqual([]);
+        await window.waitForNoProblems();
     });
 
     it('a closing brace lays out its block', async () => {
@@ -120,7 +120,7 @@ describe('beyond typing', () => {
         await window.fillIn('Select a walkthrough to open', 'Your first event');
         await window.page.locator('.getting-started-step').first().waitFor();
         expect(await window.page.locator('.getting-started-step').count()).toBe(5);
-        await window.page.waitForTimeout(1500);
+        await expect.poll(() => window.wordsInFrames()).toContain('A plan is plain text in a file');
         await window.picture('the walkthrough');
     });
 });

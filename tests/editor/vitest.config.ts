@@ -13,7 +13,9 @@ export default defineConfig({
         reporters: ['default', './.ci/counts-reporter.mjs'],
         // One editor after the other: each wants the machine to itself.
         fileParallelism: false,
-        testTimeout: 120_000,
-        hookTimeout: 120_000,
+        // A loaded machine is not a mistake: what is waited for is waited for long.
+        expect: { poll: { timeout: 60_000, interval: 100 } },
+        testTimeout: 300_000,
+        hookTimeout: 300_000,
     },
 });

@@ -27,11 +27,11 @@ describe('in the browser’s worker', () => {
         await window.fixes();
         await window.choose('Write `soup-spoon`');
         await window.waitForUnderlined((all) => all.length === 0);
-        expect(await window.hover('smoked-beet')).toContain('A sort of appetizer');
+        await window.hover('smoked-beet', 'A sort of appetizer');
         await window.press('Escape');
         await window.run('Underliner: Compile the Service Plan');
         await window.notice('The service plan is in supper.plan.json.').waitFor();
         await window.openFile('supper.plan.json');
-        expect(await window.text()).toContain('"title": "Quiet supper"');
+        await expect.poll(() => window.text()).toContain('"title": "Quiet supper"');
     });
 });

@@ -1,5 +1,7 @@
 import { join } from 'node:path';
-import { chromium, type Browser, type Locator, type Page } from 'playwright-core';
+import { chromium, type BrowserContext, type Locator, type Page } from 'playwright-core';
+import { afterAll } from 'vitest';
+import { browser } from '../set-up.mjs';
 import { ARTEFACTS } from './artefacts.js';
 import { colourOf, underlined, visibleLines, type Shown } from './in-page.mjs';
 
@@ -12,24 +14,49 @@ const BROWSER = [
     '--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1',
 ];
 
+/** How long the editor may take for one thing on a machine that does much else; a test never fails for less. */
+const PATIENCE = 60_000;
+/** After how long a key or click that led to nothing is tried again. */
+const TRY = 12_000;
+
+/** One browser for all windows of a test file: what it has loaded once it need not load again. */
+let context: Promise<BrowserContext> | undefined;
+afterAll(async () => {
+    await (await context)?.browser()?.close();
+    context = undefined;
+});
+
+async function startBrowser(): Promise<BrowserContext> {
+    const started = await chromium.launch({ executablePath: browser(), args: BROWSER });
+    return started.newContext({ viewport: { width: 1280, height: 800 } });
+}
+
 /** One window of the editor, used as a person uses it: with keys, the mouse and what is to be seen. */
 export class EditorWindow {
-    private constructor(
-        private readonly browser: Browser,
-        readonly page: Page,
-    ) {}
+    private constructor(readonly page: Page) {}
 
     static async open(address: string): Promise<EditorWindow> {
-        const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: BROWSER });
-        const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
-        const window = new EditorWindow(browser, page);
+        context ??= startBrowser();
+        const page = await (await context).newPage();
+        page.setDefaultTimeout(PATIENCE);
+        // "Leave without saving?"
+        page.on('dialog', (dialog) => void dialog.accept().catch(() => undefined));
+        const window = new EditorWindow(page);
         await page.goto(address);
-        await page.waitForSelector('.monaco-workbench', { timeout: 60_000 });
+        await page.waitForSelector('.monaco-workbench');
         return window;
     }
 
+    /** Leaves the editor first, so that it stops what it runs for this window. */
     async close(): Promise<void> {
-        await this.browser.close();
+        await this.page.goto('about:blank');
+        await this.page.close();
+    }
+
+    /** Opens the same folder anew. */
+    async reopen(): Promise<void> {
+        await this.page.reload();
+        await this.page.waitForSelector('.monaco-workbench');
     }
 
     async picture(name: string): Promise<void> {
@@ -39,14 +66,66 @@ export class EditorWindow {
     // ---------------------------------------------------------------- files and commands
     async openFile(name: string): Promise<void> {
         const row = this.page.locator(`.explorer-folders-view .monaco-list-row[aria-label^="${name}"]`);
-        await row.first().dblclick();
-        await this.page.waitForSelector(`.tab.active[data-resource-name="${name}"]`);
+        await this.insist(async () => {
+            await row.first().dblclick({ timeout: TRY });
+            await this.page.waitForSelector(`.tab.active[data-resource-name="${name}"]`, { timeout: TRY });
+        });
         await this.page.waitForSelector('.editor-instance .view-line');
+    }
+
+    /** The extension's own item at the foot of the editor. */
+    get status(): Locator {
+        return this.page.locator('[id="underliner.underliner-vscode.underliner.summary"]');
+    }
+
+    /** What that item says, and says to a screen reader. */
+    async summary(): Promise<string> {
+        return `${await this.status.innerText()}: ${await this.status.getAttribute('aria-label')}`;
+    }
+
+    /** The words of pages that the editor shows in frames of their own. */
+    async wordsInFrames(): Promise<string> {
+        const words = this.page.frames().map((frame) =>
+            frame
+                .locator('body')
+                .innerText({ timeout: 1000 })
+                .catch(() => ''),
+        );
+        return (await Promise.all(words)).join('\n').replace(/\s+/g, ' ');
     }
 
     /** Waits until the language server knows the plan in sight. */
     async ready(): Promise<void> {
-        await this.page.locator('[id="underliner.underliner-vscode.underliner.summary"]').waitFor();
+        await this.status.waitFor();
+    }
+
+    // ---------------------------------------------------------------- patience
+    /** Waits until what is seen satisfies. @returns it */
+    async until<Seen>(what: string, see: () => Promise<Seen>, satisfies: (seen: Seen) => boolean): Promise<Seen> {
+        const end = performance.now() + PATIENCE;
+        for (;;) {
+            const seen = await see();
+            if (satisfies(seen)) {
+                return seen;
+            }
+            if (performance.now() > end) {
+                throw new Error(`${what} did not become so: ${JSON.stringify(seen)}`);
+            }
+            await this.page.waitForTimeout(100);
+        }
+    }
+
+    /** Does again what led to nothing: a key that is pressed while something else opens goes astray, as a person's does. */
+    private async insist<Result>(attempt: () => Promise<Result>): Promise<Result> {
+        for (let time = 1; ; time++) {
+            try {
+                return await attempt();
+            } catch (failure) {
+                if (time === 5) {
+                    throw failure;
+                }
+            }
+        }
     }
 
     /** Runs a command by its title, as the command palette lists it. */
@@ -55,19 +134,11 @@ export class EditorWindow {
         const row = this.page
             .locator('.quick-input-list .monaco-list-row')
             .filter({ has: this.page.getByText(title, { exact: true }) });
-        // Whatever else takes the keyboard closes the palette.
-        for (let attempt = 1; ; attempt++) {
-            try {
-                await this.page.keyboard.press('F1');
-                await input.fill(`>${title}`, { timeout: 10_000 });
-                await row.first().click({ timeout: 10_000 });
-                return;
-            } catch (failure) {
-                if (attempt === 3) {
-                    throw failure;
-                }
-            }
-        }
+        await this.insist(async () => {
+            await this.page.keyboard.press('F1');
+            await input.fill(`>${title}`, { timeout: TRY });
+            await row.first().click({ timeout: TRY });
+        });
     }
 
     /** Picks from a list that the editor opens at its top, by what stands in its empty box. */
@@ -80,23 +151,35 @@ export class EditorWindow {
 
     /** Answers the question that the editor asks at its top. */
     async answer(question: string, words: string): Promise<void> {
-        await this.page.locator('.quick-input-widget', { hasText: question }).waitFor();
+        const asked = this.page.locator('.quick-input-widget', { hasText: question });
+        await asked.waitFor();
         const input = this.page.locator('.quick-input-widget input[type="text"]');
         await input.fill(words);
-        await this.page.waitForTimeout(300);
-        await input.press('Enter');
+        // The answer is held against the language first; until then Enter does nothing.
+        await this.insist(async () => {
+            if (await asked.isVisible()) {
+                await this.press('Enter');
+            }
+            await asked.waitFor({ state: 'hidden', timeout: TRY });
+        });
     }
 
     // ---------------------------------------------------------------- the text
     /** Puts the cursor at a line and column, both from 1. */
     async goTo(line: number, column: number): Promise<void> {
-        await this.page.keyboard.press('Control+g');
         const input = this.page.locator('.quick-input-widget input[type="text"]');
-        await input.waitFor();
-        await input.fill(`:${line}:${column}`);
-        await input.press('Enter');
-        await this.page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
-        await this.page.locator('#status\\.editor\\.selection', { hasText: `Ln ${line}, Col ${column}` }).waitFor();
+        await this.insist(async () => {
+            await this.page.keyboard.press('Control+g');
+            await input.fill(`:${line}:${column}`, { timeout: TRY });
+            await input.press('Enter');
+            await this.page.locator('.quick-input-widget').waitFor({ state: 'hidden', timeout: TRY });
+            await this.selection(`Ln ${line}, Col ${column}`).waitFor({ timeout: TRY });
+        });
+    }
+
+    /** Where the cursor is and how much is selected, as the editor says it at its foot. */
+    private selection(words: string): Locator {
+        return this.page.locator('#status\\.editor\\.selection', { hasText: words });
     }
 
     /** Puts the cursor into the first line that holds some words, `into` characters after they begin. */
@@ -138,6 +221,7 @@ export class EditorWindow {
     async replace(words: string, by: string): Promise<void> {
         await this.goToWords(words);
         await this.press('Shift+ArrowRight', words.length);
+        await this.selection(`(${words.length} selected)`).waitFor();
         if (by === '') {
             await this.press('Delete');
         } else {
@@ -164,48 +248,57 @@ export class EditorWindow {
 
     /** Waits until what is underlined satisfies. */
     async waitForUnderlined(satisfies: (shown: readonly Shown[]) => boolean): Promise<readonly Shown[]> {
-        let shown: readonly Shown[] = [];
-        for (let wait = 0; wait < 150; wait++) {
-            shown = await this.underlined();
-            if (satisfies(shown)) {
-                return shown;
-            }
-            await this.page.waitForTimeout(100);
-        }
-        throw new Error(`What is underlined did not become so: ${JSON.stringify(shown)}`);
+        return this.until('What is underlined', () => this.underlined(), satisfies);
     }
 
-    /** The problems that the editor lists, with the file each is in. */
-    async problems(): Promise<readonly string[]> {
+    /** Waits until the editor lists no problem of any file of the folder. */
+    async waitForNoProblems(): Promise<void> {
         await this.run('Problems: Focus on Problems View');
-        await this.page.waitForSelector('.markers-panel');
-        const rows = this.page.locator('.markers-panel .monaco-list-row');
-        return Promise.all((await rows.all()).map(async (row) => (await row.getAttribute('aria-label')) ?? ''));
+        await this.page
+            .locator('.markers-panel', { hasText: 'No problems have been detected in the workspace.' })
+            .waitFor();
     }
 
-    /** What the pointer is told over words in sight. */
-    async hover(words: string, into = 1): Promise<string> {
-        await this.goToWords(words, into);
-        await this.press('Control+k');
-        await this.press('Control+i');
+    /** The problems that the editor lists, once they satisfy. */
+    async problems(satisfies: (rows: readonly string[]) => boolean): Promise<readonly string[]> {
+        await this.run('Problems: Focus on Problems View');
+        const rows = this.page.locator('.markers-panel .monaco-list-row');
+        const seen = () =>
+            rows.evaluateAll((all) => all.map((row) => (row as { ariaLabel: string | null }).ariaLabel ?? ''));
+        return this.until('What is listed', seen, satisfies);
+    }
+
+    /** What the pointer is told over words in sight, once `expected` is among it: the editor asks several who know. */
+    async hover(words: string, expected: string): Promise<string> {
         const hover = this.page.locator('.monaco-hover:visible .hover-contents');
-        await hover.first().waitFor();
-        await this.page.waitForTimeout(500);
-        return (await hover.allInnerTexts()).join('\n').replaceAll('\u00a0', ' ');
+        return this.insist(async () => {
+            await this.press('Escape');
+            await this.goToWords(words, 1);
+            await this.press('Control+k');
+            await this.press('Control+i');
+            await hover.filter({ hasText: expected }).first().waitFor({ timeout: TRY });
+            return (await hover.allInnerTexts()).join('\n').replaceAll('\u00a0', ' ');
+        });
     }
 
     // ---------------------------------------------------------------- lists that open over the text
     /** Opens the light bulb's menu at the cursor, or another list of what can be done. @returns its titles */
     async fixes(keys = 'Control+.'): Promise<readonly string[]> {
-        // The editor looks by itself a moment after the cursor has moved, and would take the menu's answer for its own.
-        await this.page.waitForTimeout(1500);
-        await this.press(keys);
         const rows = this.page.locator('.action-widget .monaco-list-row.action');
-        await rows.first().waitFor();
-        return (await rows.allInnerTexts()).map((text) => text.trim());
+        return this.insist(async () => {
+            await this.press(keys);
+            await rows.first().waitFor({ timeout: TRY });
+            // The editor also looks by itself a moment after the cursor has moved, and then closes what was asked for.
+            await this.page.waitForTimeout(700);
+            const titles = (await rows.allInnerTexts()).map((text) => text.trim());
+            if (titles.length === 0) {
+                throw new Error('The list of what can be done closed again.');
+            }
+            return titles;
+        });
     }
 
-    /** Goes down the light bulb's menu to a title and takes it. */
+    /** Takes a title of the light bulb's menu. */
     async choose(title: string): Promise<void> {
         const focused = this.page.locator('.action-widget .monaco-list-row.action.focused');
         for (let step = 0; step < 30; step++) {
@@ -218,12 +311,14 @@ export class EditorWindow {
         throw new Error(`There is no ${title}`);
     }
 
-    /** The proposals that are in sight. */
-    async proposals(): Promise<readonly string[]> {
-        const rows = this.page.locator('.suggest-widget.visible .monaco-list-row');
-        await rows.first().waitFor();
-        const labels = rows.locator('.label-name');
-        return labels.allInnerTexts();
+    /** The proposals in sight, once the first is as expected. */
+    async proposals(first: string): Promise<readonly string[]> {
+        const labels = this.page.locator('.suggest-widget.visible .monaco-list-row .label-name');
+        return this.until(
+            'The first proposal',
+            () => labels.allInnerTexts(),
+            ([label]) => label === first,
+        );
     }
 
     /** The lines of figures that stand above the text's own. */
