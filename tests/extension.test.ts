@@ -102,8 +102,21 @@ describe('the manifest of the extension', () => {
         expect(manifest.capabilities).toEqual({ untrustedWorkspaces: { supported: true }, virtualWorkspaces: true });
     });
 
-    it('wakes for its language alone', () => {
-        expect(manifest.activationEvents).toEqual(['onLanguage:cover']);
+    it('wakes for its language alone, and for its own panels that a window brings back', () => {
+        const panels = [...sources.matchAll(/register\('show\w+', '(\w+)'/g)].map(([, kind]) => kind);
+        expect(panels).toEqual(['table', 'evening', 'pull']);
+        expect(manifest.activationEvents).toEqual([
+            'onLanguage:cover',
+            ...panels.map((kind) => `onWebviewPanel:underliner.${kind}`),
+        ]);
+    });
+
+    it('opens each panel from the palette, the title of an editor and the explorer', () => {
+        for (const command of ['underliner.showTable', 'underliner.showEvening', 'underliner.showPull']) {
+            for (const menu of ['commandPalette', 'editor/title', 'explorer/context']) {
+                expect(contributes.menus[menu]!.map((item) => item.command)).toContain(command);
+            }
+        }
     });
 
     it('accepts the editors that it is tested in', () => {
@@ -201,6 +214,7 @@ describe('the package of the extension', () => {
         } finally {
             rmSync(folder, { recursive: true });
         }
+        expect(packed).toEqual(expect.arrayContaining(['dist/panel.js', 'media/panels/panel.css']));
         expect(packed.filter((path) => /^(src|tools)\/|\.map$|\.ts$|\.mjs$/.test(path))).toEqual([]);
     });
 

@@ -37,6 +37,13 @@ const builds = [
         external: ['vscode'],
     },
     {
+        // The script of the panels' pages.
+        entryPoints: { panel: 'src/panels/page/panel.ts' },
+        platform: 'browser',
+        format: 'iife',
+        target: 'es2022',
+    },
+    {
         // A worker's script runs as it is.
         entryPoints: ['src/web-server.ts'],
         platform: 'browser',

@@ -26,6 +26,7 @@ export const CLIENT: Client = {
     tellsFolders: true,
     takesNewFiles: true,
     asksReasons: false,
+    showsPanels: false,
     takesSnippets: true,
     hasSettings: false,
     refreshes: false,

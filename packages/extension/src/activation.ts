@@ -7,6 +7,7 @@ import { registerCommands } from './commands/index.js';
 import { servedDocumentsOnly } from './served-documents.js';
 import { showStatus } from './status-item.js';
 import { provideTasks } from './tasks.js';
+import { providePanels } from './panels/index.js';
 import { linksToRules, provideVirtualTexts } from './virtual-texts.js';
 
 /** How a place starts the server: a process, or a worker. */
@@ -19,7 +20,7 @@ export function activateWith(context: ExtensionContext, start: StartClient): voi
     const client: BaseLanguageClient = start({
         // By language, with no scheme: untitled files and folders that lie elsewhere are plans too.
         documentSelector: [{ language: 'cover' }],
-        initializationOptions: { virtualTexts: true, reasons: true },
+        initializationOptions: { virtualTexts: true, reasons: true, panels: true, pictures: true },
         markdown: { isTrusted: { enabledCommands: ['underliner.explainRule'] } },
         middleware: { ...servedDocumentsOnly(), ...linksToRules() },
         errorHandler: crashHandler(() => client),
@@ -31,6 +32,7 @@ export function activateWith(context: ExtensionContext, start: StartClient): voi
         provideAnswers(),
         registerCommands(client),
         showStatus(client),
+        providePanels(client, context.extensionUri),
         provideTasks(),
     );
     // Not waited for: what needs the server waits by itself.

@@ -13,6 +13,8 @@ export interface Client {
     readonly takesNewFiles: boolean;
     /** It asks for a reason where one is wanted; see `BECAUSE_COMMAND`. */
     readonly asksReasons: boolean;
+    /** It shows panels, and is told when their plans have changed; see `panels/requests.ts`. */
+    readonly showsPanels: boolean;
     readonly takesSnippets: boolean;
     /** It can be asked for its settings, and tells when they change. */
     readonly hasSettings: boolean;
@@ -22,7 +24,7 @@ export interface Client {
 
 export function clientOf({ capabilities, initializationOptions }: InitializeParams): Client {
     const { textDocument, workspace }: ClientCapabilities = capabilities;
-    const own = (initializationOptions ?? {}) as { readonly virtualTexts?: unknown; readonly reasons?: unknown };
+    const own = (initializationOptions ?? {}) as Readonly<Record<string, unknown>>;
     return {
         takesVersionedEdits: workspace?.workspaceEdit?.documentChanges === true,
         takesRelated: textDocument?.publishDiagnostics?.relatedInformation === true,
@@ -34,6 +36,7 @@ export function clientOf({ capabilities, initializationOptions }: InitializePara
             workspace?.workspaceEdit?.documentChanges === true &&
             workspace.workspaceEdit.resourceOperations?.includes('create') === true,
         asksReasons: own.reasons === true,
+        showsPanels: own.panels === true,
         takesSnippets: textDocument?.completion?.completionItem?.snippetSupport === true,
         hasSettings: workspace?.configuration === true,
         refreshes: workspace?.inlayHint?.refreshSupport === true && workspace.codeLens?.refreshSupport === true,

@@ -37,6 +37,8 @@ export class Publisher {
         private readonly client: () => Client,
         /** When all is told and a plan in sight has changed through another file than its own. */
         private readonly onOthersChanged: () => void = () => undefined,
+        /** When all is told that is found in a plan. */
+        private readonly onTold: (plan: string) => void = () => undefined,
     ) {
         workspace.onTouched((touched) => this.touched(touched));
     }
@@ -107,6 +109,7 @@ export class Publisher {
                 this.connection.console.error(`The rule ${rule} broke over ${plan}: ${String(error)}`),
             );
             folder.filesWithFindings(plan).forEach((file) => this.tell(folder, file));
+            this.onTold(folder.uriOf(plan));
             return;
         }
         for (const [stale, files] of this.stale) {

@@ -22,6 +22,8 @@ import { formatBlock, formatDocument, formatRange } from './formatting.js';
 import { hoverAt } from './hover.js';
 import { inlayHints } from './inlay-hints.js';
 import { answerOwnRequests } from './own-requests.js';
+import { answerPanels } from './panels/answer-panels.js';
+import { PLAN_CHANGED_NOTIFICATION } from './panels/requests.js';
 import { Publisher } from './publisher.js';
 import { highlightsAt, referencesAt } from './references.js';
 import { renamableAt, renameAt } from './rename.js';
@@ -63,7 +65,17 @@ export function startLanguageServer(
     const ready = new Promise<void>((resolve) => (whenReady = resolve));
     const known = (): Client => client!;
     const settings = new ClientSettings(connection, known);
-    new Publisher(connection, workspace, known, () => settings.refresh());
+    new Publisher(
+        connection,
+        workspace,
+        known,
+        () => settings.refresh(),
+        (uri) => {
+            if (known().showsPanels) {
+                void connection.sendNotification(PLAN_CHANGED_NOTIFICATION, { uri });
+            }
+        },
+    );
 
     connection.onInitialize((params): InitializeResult => {
         client = clientOf(params);
@@ -165,6 +177,7 @@ export function startLanguageServer(
         return workspaceSymbols(workspace.all, query);
     });
     answerOwnRequests(connection, workspace, known, ready);
+    answerPanels(connection, workspace, known, ready);
 
     documents.listen(connection);
     connection.listen();

@@ -19,7 +19,8 @@ export function piecesAt(step: Step, pieces: readonly PlacedPiece[]): DrawnPiece
         }
     };
     note(step.standing, 'standing');
-    note(step.brought, 'brought');
+    // What is there when guests sit was laid before them.
+    note(step.brought, step.sort === 'seated' ? 'standing' : 'brought');
     note(step.used, 'used');
     note(step.cleared, 'cleared');
     return pieces.flatMap((piece) => {

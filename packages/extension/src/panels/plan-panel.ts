@@ -1,0 +1,177 @@
+import { env, Range, Uri, ViewColumn, window, type TextEditor, type WebviewPanel } from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import {
+    PANEL_COPY_REQUEST,
+    PANEL_REQUEST,
+    type AskPanel,
+    type PanelChoices,
+    type PanelCopy,
+    type PanelKind,
+    type PanelPage,
+} from 'underliner-language/editor';
+import type { FromPage, PanelState, ToPage } from './messages.js';
+import { roots, shell } from './shell.js';
+
+interface WrittenAt {
+    readonly uri: Uri;
+    readonly range: Range;
+}
+
+/**
+ * One panel. It asks the server for its content when its plan has changed or something was chosen in it; never while an answer
+ * is on its way, and never while it is hidden.
+ */
+export class PlanPanel {
+    private choices: PanelChoices;
+    private asked: Uri | undefined;
+    /** The plan shown, which is another than the file asked about where that is part of one. */
+    private shown: string | undefined;
+    private places: readonly WrittenAt[] = [];
+    private isReady = false;
+    private isAsking = false;
+    private isOutdated = false;
+
+    constructor(
+        private readonly client: BaseLanguageClient,
+        extension: Uri,
+        readonly kind: PanelKind,
+        title: string,
+        readonly panel: WebviewPanel,
+        { uri, choices }: PanelState,
+    ) {
+        this.asked = uri === undefined ? undefined : Uri.parse(uri);
+        this.choices = choices;
+        const { webview } = panel;
+        webview.options = { enableScripts: true, localResourceRoots: roots(extension) };
+        webview.onDidReceiveMessage((message: FromPage) => this.hear(message));
+        panel.onDidChangeViewState(() => {
+            // A hidden page is gone; it says that it is ready when it comes back.
+            this.isReady &&= panel.visible;
+        });
+        webview.html = shell(webview, extension, title);
+    }
+
+    /** The file whose plan is shown. */
+    get plan(): Uri | undefined {
+        return this.asked;
+    }
+
+    /** Shows the plan that a file is or is part of, unless it is to stay with its own. */
+    follow(uri: Uri): void {
+        if (this.choices.stay !== 'on' || this.shown === undefined) {
+            this.turnTo(uri);
+        }
+    }
+
+    turnTo(uri: Uri): void {
+        this.asked = uri;
+        void this.update();
+    }
+
+    planChanged(address: string): void {
+        const asked = this.asked && this.client.code2ProtocolConverter.asUri(this.asked);
+        if (address === this.shown || (this.shown === undefined && address === asked)) {
+            void this.update();
+        }
+    }
+
+    serverCame(): void {
+        void this.update();
+    }
+
+    serverLeft(): void {
+        this.say({ sort: 'silence', words: 'Out of date: the language server is not running.' });
+    }
+
+    /** Lights what is written where the cursor is, or, where that is nothing, what is written in its line. */
+    light(editor: TextEditor | undefined): void {
+        const cursor = editor?.selection.active;
+        const uri = editor?.document.uri.toString();
+        const lit = (isHere: (range: Range) => boolean): number[] =>
+            this.places.flatMap((place, index) => (place.uri.toString() === uri && isHere(place.range) ? [index] : []));
+        const here = cursor ? lit((range) => range.contains(cursor)) : [];
+        const places = here.length > 0 || !cursor ? here : lit(({ start }) => start.line === cursor.line);
+        this.say({ sort: 'light', places });
+    }
+
+    // ---------------------------------------------------------------- asking
+    private async update(): Promise<void> {
+        if (this.isAsking || !this.isReady || !this.asked) {
+            this.isOutdated = true;
+            return;
+        }
+        this.isAsking = true;
+        this.isOutdated = false;
+        try {
+            this.show(await this.client.sendRequest<PanelPage | null>(PANEL_REQUEST, this.question(this.asked)));
+        } catch {
+            this.serverLeft();
+        } finally {
+            this.isAsking = false;
+        }
+        if (this.isOutdated) {
+            void this.update();
+        }
+    }
+
+    private question(uri: Uri): AskPanel {
+        return { panel: this.kind, choices: this.choices, uri: this.client.code2ProtocolConverter.asUri(uri) };
+    }
+
+    /** A file that is no plan leaves what is shown as it is. */
+    private show(page: PanelPage | null): void {
+        if (!page) {
+            return;
+        }
+        const { protocol2CodeConverter: toCode } = this.client;
+        this.shown = page.uri;
+        this.panel.title = page.title;
+        this.places = page.places.map(({ uri, range }) => ({ uri: toCode.asUri(uri), range: toCode.asRange(range) }));
+        const state: PanelState = { uri: toCode.asUri(page.uri).toString(), choices: this.choices };
+        this.say({ sort: 'content', html: page.html, isStale: page.isStale, state });
+        this.light(window.activeTextEditor);
+    }
+
+    private say(message: ToPage): void {
+        void this.panel.webview.postMessage(message);
+    }
+
+    // ---------------------------------------------------------------- what the page says
+    private hear(message: FromPage): void {
+        switch (message.sort) {
+            case 'ready':
+                this.isReady = true;
+                void this.update();
+                break;
+            case 'choose':
+                this.choices = { ...this.choices, [message.name]: message.value };
+                void this.update();
+                break;
+            case 'go':
+                void this.go(this.places[message.place]);
+                break;
+            case 'copy':
+                void this.copy();
+                break;
+        }
+    }
+
+    private async go(place: WrittenAt | undefined): Promise<void> {
+        if (!place) {
+            return;
+        }
+        const open = window.visibleTextEditors.find(({ document }) => document.uri.toString() === place.uri.toString());
+        const beside = this.panel.viewColumn === ViewColumn.One ? ViewColumn.Beside : ViewColumn.One;
+        await window.showTextDocument(place.uri, { selection: place.range, viewColumn: open?.viewColumn ?? beside });
+    }
+
+    private async copy(): Promise<void> {
+        const copied =
+            this.asked &&
+            (await this.client.sendRequest<PanelCopy | null>(PANEL_COPY_REQUEST, this.question(this.asked)));
+        if (copied) {
+            await env.clipboard.writeText(copied.text);
+            window.setStatusBarMessage(copied.said, 5000);
+        }
+    }
+}

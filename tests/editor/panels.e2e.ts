@@ -1,0 +1,262 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { FrameLocator, Locator } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { EditorWindow } from './support/editor-window.js';
+import { Workbench } from './support/workbench.js';
+
+// The panels as a chef works with them: drawn, gone through, clicked to the line, lit by the cursor, out of date and back.
+
+const ROOM_AND_TEAM = `
+room "Long gallery" 18 m by 11 m {
+    table T1 to T3: round 60 inch, 8 seats
+}
+
+team {
+    captain 1
+    servers 3
+    runners 1
+    plating-lines 1 at 12 plates per min
+}
+`;
+const SOUP = 'soup-spoon warmed to 42 °C';
+
+let workbench: Workbench;
+let folder: string;
+let window: EditorWindow;
+beforeAll(async () => {
+    workbench = await Workbench.start();
+});
+afterAll(() => workbench.stop());
+beforeEach(async () => {
+    folder = workbench.folder();
+    writeFileSync(join(folder, 'supper.cover'), onDisk('supper.cover').trimEnd() + ROOM_AND_TEAM);
+    window = await EditorWindow.open(workbench.address(folder));
+    await window.page.setViewportSize({ width: 1600, height: 1000 });
+    await window.openFile('supper.cover');
+    await window.ready();
+});
+afterEach(async ({ task }) => {
+    await window.picture(`panels, ${task.name}`);
+    await window.close();
+});
+
+const onDisk = (name: string): string => readFileSync(join(folder, name), 'utf8');
+
+/** What is in the panel in sight. */
+function panel(): FrameLocator {
+    return window.page.frameLocator('iframe.webview.ready:visible').frameLocator('#active-frame');
+}
+const TITLES = { Table: 'Laid table', Evening: 'Evening', Pull: 'Pull list' };
+
+async function open(command: string, heading = 'Quiet supper'): Promise<FrameLocator> {
+    await window.run(`Underliner: ${command}`);
+    await panel().locator('h1', { hasText: heading }).waitFor();
+    return panel();
+}
+const steps = (shown: FrameLocator): Locator => shown.locator('#step');
+/** The pieces that a list of the table panel names. */
+const listed = (shown: FrameLocator, state: string): Promise<string[]> =>
+    shown.locator(`section.${state} li`).allInnerTexts();
+
+async function selected(): Promise<string> {
+    return (await window.page.locator('#status\\.editor\\.selection').innerText()).trim();
+}
+/** Waits until the editor's cursor is in a line that holds some words. */
+async function cursorIn(words: string): Promise<void> {
+    await expect
+        .poll(async () => {
+            const [, line] = /Ln (\d+)/.exec(await selected()) ?? [];
+            return onDisk('supper.cover').split('\n')[Number(line) - 1];
+        })
+        .toContain(words);
+}
+
+describe('the table panel', () => {
+    it('is gone through step by step, and clicked to the line', async () => {
+        const shown = await open('Show the Laid Table');
+        expect(await steps(shown).innerText()).toBe('Step 1 of 12: Guests sit');
+        expect(await listed(shown, 'standing')).toContain('dinner fork');
+        await window.picture('panels, laid when guests sit');
+        const slider = shown.locator('#choose-step');
+        await slider.focus();
+        for (const title of ['Serve Smoked beet', 'Smoked beet is eaten', 'Clear Smoked beet', 'Bring what']) {
+            await slider.press('ArrowRight');
+            await steps(shown).filter({ hasText: title }).waitFor();
+            await window.picture(`panels, ${title}`);
+        }
+        expect(await listed(shown, 'brought')).toEqual(['soup spoon']);
+        await shown.locator('[data-piece="brought-1"]').hover();
+        await shown.locator('#named', { hasText: 'soup spoon, brought now' }).waitFor();
+        await shown.locator('[data-piece="brought-1"]').click();
+        await cursorIn(SOUP);
+        await shown.locator('section.standing button', { hasText: 'dinner fork' }).first().press('Enter');
+        await cursorIn('Braised chicken');
+    });
+
+    it('lights what the cursor is in', async () => {
+        const shown = await open('Show the Laid Table');
+        await shown.locator('#choose-step').press('End');
+        await window.openFile('supper.cover');
+        await window.goToWords('served on salad-plate', 12);
+        for (const key of [',', ',', ',']) {
+            await shown.locator('#picture').press(key);
+        }
+        await window.openFile('supper.cover');
+        await window.goToWords('dish "Braised chicken"', 8);
+        await shown.locator('button.lit', { hasText: 'dinner knife' }).waitFor();
+        await shown.locator('svg .lit[data-piece]').first().waitFor();
+        await window.picture('panels, lit by the cursor');
+        await window.goToWords('revision 1');
+        await expect.poll(() => shown.locator('.lit').count()).toBe(0);
+    });
+
+    it('goes out from one cover to the room, and back, with keys and buttons', async () => {
+        const shown = await open('Show the Laid Table');
+        const pressed = shown.locator('button[aria-pressed="true"]');
+        await shown.locator('#step-on').click();
+        await shown.locator('#picture').focus();
+        for (const view of ['Neighbours', 'Table', 'Room']) {
+            await window.press('-');
+            await pressed.filter({ hasText: view }).waitFor();
+            await shown.locator('svg').waitFor();
+            await window.picture(`panels, ${view.toLowerCase()}`);
+        }
+        await shown.locator('svg [data-table="T2"]').click();
+        await cursorIn('table T1 to T3');
+        await shown.locator('#view-table').click();
+        await shown.locator('#choose-table').selectOption('T3');
+        await shown.locator('svg title', { hasText: 'table T3' }).first().waitFor({ state: 'attached' });
+        await shown.locator('#view-cover').click();
+        await shown.locator('#choose-variation').selectOption('1');
+        await shown.locator('svg title', { hasText: 'Barley-stuffed squash' }).first().waitFor({ state: 'attached' });
+    });
+
+    it('follows what is typed, is marked while the text has errors, and keeps what it showed', async () => {
+        const shown = await open('Show the Laid Table');
+        await shown.locator('#step-on').click();
+        await steps(shown).filter({ hasText: 'Serve Smoked beet' }).waitFor();
+        await window.openFile('supper.cover');
+        await window.replace('Smoked beet"', 'Beet and curd"');
+        await steps(shown).filter({ hasText: 'Serve Beet and curd' }).waitFor();
+        await window.replace('salad-plate', 'salad-plat');
+        await shown.locator('#stale', { hasText: 'Out of date: 1 error stands in the text.' }).waitFor();
+        expect(await shown.locator('svg [data-piece="vessel-1"]').count()).toBe(1);
+        await window.picture('panels, out of date');
+        await shown.locator('#anyway').click();
+        await shown.locator('#stale', { hasText: 'Not to be relied on' }).waitFor();
+        await window.openFile('supper.cover');
+        await window.replace('salad-plat', 'salad-plate');
+        await expect.poll(() => shown.locator('#stale').innerText()).toBe('');
+    });
+
+    it('is there again when the window is opened again, with what was chosen', async () => {
+        const shown = await open('Show the Laid Table');
+        await shown.locator('#choose-step').press('End');
+        await steps(shown).filter({ hasText: 'Guests leave' }).waitFor();
+        await shown.locator('#view-table').click();
+        await shown.locator('button[aria-pressed="true"]', { hasText: 'Table' }).waitFor();
+        await window.page.waitForTimeout(2000);
+        await window.page.reload();
+        await window.page.waitForSelector('.monaco-workbench');
+        await panel().locator('button[aria-pressed="true"]', { hasText: 'Table' }).waitFor({ timeout: 60_000 });
+        await steps(panel()).filter({ hasText: 'Guests leave' }).waitFor();
+    });
+
+    it('stays with its plan when it is told to, else follows the plan in sight', async () => {
+        writeFileSync(join(folder, 'lunch.cover'), onDisk('supper.cover').replace('"Quiet supper"', '"Long lunch"'));
+        const shown = await open('Show the Laid Table');
+        await window.openFile('lunch.cover');
+        await shown.locator('h1', { hasText: 'Long lunch' }).waitFor();
+        await shown.locator('#choose-stay').check();
+        await window.openFile('supper.cover');
+        await window.ready();
+        await window.page.waitForTimeout(1000);
+        expect(await shown.locator('h1').innerText()).toBe('Long lunch');
+        await shown.locator('#choose-stay').uncheck();
+        await window.openFile('house.cover');
+        await window.openFile('supper.cover');
+        await shown.locator('h1', { hasText: 'Quiet supper' }).waitFor();
+    });
+});
+
+describe('the pull panel', () => {
+    it('lists what is short, leads to its lines, and is copied as CSV', async () => {
+        writeFileSync(join(folder, 'house.cover'), onDisk('house.cover').replace('40 soup-bowl', '20 soup-bowl'));
+        const shown = await open('Show the Pull List');
+        const short = shown.locator('tr.short');
+        await short.waitFor();
+        expect((await short.innerText()).replace(/\s+/g, ' ')).toMatch(/soup bowl.* 20 ▲ 6 short/);
+        await window.picture('panels, short');
+        await short.getByRole('button', { name: 'soup bowl' }).click();
+        await cursorIn('served in soup-bowl');
+        await short.getByRole('button', { name: '20 owned' }).click();
+        await window.page.waitForSelector('.tab.active[data-resource-name="house.cover"]');
+        await shown.locator('#copy').click();
+        await window.page.locator('.statusbar', { hasText: 'copied as CSV' }).waitFor();
+    });
+});
+
+describe('the evening panel', () => {
+    it('shows who does what over the clock, and is clicked to the line', async () => {
+        const shown = await open('Show the Evening');
+        await shown.locator('svg [data-lane]').first().waitFor();
+        await window.picture('panels, evening');
+        await shown.locator('svg [data-lane][data-course="1"]').first().click();
+        await cursorIn('course soup');
+        await shown.getByRole('button', { name: 'Main course' }).press('Enter');
+        await cursorIn('course main');
+        await shown.locator('#size-fit').click();
+        await shown.locator('.whole svg').waitFor();
+        await window.picture('panels, whole evening');
+    });
+});
+
+const THEMES = {
+    light: 'Default Light Modern',
+    dark: 'Default Dark Modern',
+    'high contrast': 'Default High Contrast',
+    'high contrast light': 'Default High Contrast Light',
+};
+describe.each(Object.entries(THEMES))('in a %s theme', (name, theme) => {
+    it('panels take their colours from it', async () => {
+        workbench.set({ 'workbench.colorTheme': theme });
+        const shown = await open('Show the Laid Table');
+        await shown.locator('#choose-step').focus();
+        for (const title of ['Serve', 'eaten', 'Clear']) {
+            await window.press('ArrowRight');
+            await steps(shown).filter({ hasText: title }).waitFor();
+            await window.page.waitForTimeout(300);
+            await window.picture(`panels, ${name}, ${title}`);
+        }
+        const contrast = await shown
+            .locator('svg .words')
+            .first()
+            .evaluate((words) => {
+                const channels = (colour: string): number[] =>
+                    colour
+                        .match(/[\d.]+/g)!
+                        .slice(0, 3)
+                        .map(Number);
+                const luminance = (colour: string): number =>
+                    channels(colour)
+                        .map((channel) => channel / 255)
+                        .map((channel) => (channel <= 0.03928 ? channel / 12.92 : ((channel + 0.055) / 1.055) ** 2.4))
+                        .reduce((sum, channel, index) => sum + channel * [0.2126, 0.7152, 0.0722][index]!, 0);
+                const paper = words.ownerSVGElement!.querySelector('.paper')!;
+                const [lighter, darker] = [getComputedStyle(words).fill, getComputedStyle(paper).fill]
+                    .map(luminance)
+                    .sort((a, b) => b - a);
+                return (lighter! + 0.05) / (darker! + 0.05);
+            });
+        expect(contrast).toBeGreaterThan(7);
+        for (const [command, kind] of [
+            ['Show the Evening', 'evening'],
+            ['Show the Pull List', 'pull'],
+        ] as const) {
+            await open(command);
+            await window.page.waitForTimeout(1000);
+            await window.picture(`panels, ${name}, ${kind}`);
+        }
+    });
+});
