@@ -11,6 +11,11 @@ export function lookOfPage() {
         .filter((element) =>
             [...element.childNodes].some((node) => node.nodeType === 3 && (node.textContent ?? '').trim() !== ''),
         );
+    /** Pixels to one unit of the picture it stands in. */
+    const scaleOf = (element) => {
+        const svg = element.closest('svg');
+        return svg?.viewBox.baseVal?.width ? svg.getBoundingClientRect().width / svg.viewBox.baseVal.width : 1;
+    };
     const light = (colour) => {
         const [red = 0, green = 0, blue = 0] = (colour.match(/[\d.]+/g) ?? []).map(Number).map((part) => {
             const share = part / 255;
@@ -24,7 +29,7 @@ export function lookOfPage() {
             .filter((element) => element.scrollWidth > element.clientWidth + 1)
             .map(said),
         small: lettered
-            .filter((element) => !inPicture(element) && parseFloat(getComputedStyle(element).fontSize) < 15.99)
+            .filter((element) => parseFloat(getComputedStyle(element).fontSize) * scaleOf(element) < 15.99)
             .map(said),
         // Every page is white.
         pale: lettered

@@ -1,6 +1,8 @@
 import type { Checked } from './check.js';
 import { footOf } from './output/sheets/evening.js';
 import { sheetHtml } from './output/sheets/html.js';
+import { paperOf, type Paper } from './output/sheets/paper.js';
+import type { Sheet, SheetFoot } from './output/sheets/sheet.js';
 import type { SheetName } from './output/sheets/sheet-names.js';
 import { sheetsOf } from './output/sheets/sheets.js';
 
@@ -19,6 +21,12 @@ export interface SheetFile {
     readonly title: string;
     /** Self-contained: no script, nothing fetched. */
     readonly html: string;
+    /** What stands on it, without how it looks: for whoever writes it in another form, as the command line does in PDF. */
+    readonly sheet: Sheet;
+    /** What stands at the foot of every page of it. */
+    readonly foot: SheetFoot;
+    /** What lies in the printers where the plan's local code is in force. */
+    readonly paper: Paper;
 }
 
 /**
@@ -34,5 +42,8 @@ export function sheets(checked: Checked, { only, names }: SheetOptions = {}): Sh
         name: sheet.name,
         title: sheet.title,
         html: sheetHtml(sheet, foot),
+        sheet,
+        foot,
+        paper: paperOf(checked.plan),
     }));
 }

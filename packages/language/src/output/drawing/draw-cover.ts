@@ -13,6 +13,7 @@ import {
     round,
     scaleBar,
     TEXT,
+    widthOfWords,
     type Drawing,
     type Lettering,
 } from './svg.js';
@@ -20,6 +21,9 @@ import {
 const MARGIN = 30;
 /** Height of the band below the table's edge that holds the names of the pieces, in heights of their letters. */
 const LABELS = 11.5;
+
+/** As high as words get in a picture that is printed, mm. */
+const LARGE = 20;
 
 /** What a step of the evening does with a piece: told by its line, not by colour. */
 export type PieceState = 'standing' | 'brought' | 'used' | 'cleared';
@@ -57,15 +61,20 @@ export function drawCover(
     around: readonly PlacedPiece[] = pieces,
     lettering: Lettering = {},
 ): string {
-    const left = Math.min(...around.map((piece) => piece.x - extent(piece).across / 2), -200) - MARGIN;
-    const right = Math.max(...around.map((piece) => piece.x + extent(piece).across / 2), 200) + MARGIN;
+    const isPrinted = lettering.printedWidth !== undefined;
+    const half = (piece: PlacedPiece): number =>
+        Math.max(
+            extent(piece).across / 2,
+            isPrinted && piece.row === 'middle' ? widthOfWords(piece.label, LARGE) / 2 - MARGIN : 0,
+        );
+    const left = Math.min(...around.map((piece) => piece.x - half(piece)), -200) - MARGIN;
+    const right = Math.max(...around.map((piece) => piece.x + half(piece)), 200) + MARGIN;
     const width = round(right - left);
     const size = letterSize(TEXT, width, lettering);
-    const isPrinted = lettering.printedWidth !== undefined;
     const names: NameSize = { size, small: isPrinted ? size : size - 2 };
     const top =
         Math.max(...around.map((piece) => piece.y + extent(piece).up / 2), 250) + MARGIN * (isPrinted ? 0.5 : 2);
-    const height = round(top + LABELS * size);
+    const height = round(top + (isPrinted ? bandOf(around, size) : LABELS * size));
     const toPage = ({ x, y }: PlacedPiece): { x: number; y: number } => ({ x: round(x - left), y: round(top - y) });
     const edge = round(top);
     return picture({ width, height }, drawing, [
@@ -80,9 +89,17 @@ export function drawCover(
                 ...scaleBar(width - MARGIN, height - MARGIN / 2, { length: 100, name: '100 mm', size }),
             ],
             size,
+            isPrinted,
         ),
         ...key(pieces, height),
     ]);
+}
+
+/** As high as the longest name that slants there, and the bar of the scale under it. */
+function bandOf(pieces: readonly PlacedPiece[], size: number): number {
+    const beside = pieces.filter(({ row, shape }) => (row === 'left' || row === 'right') && shape !== 'napkin');
+    const longest = Math.max(0, ...beside.map((piece) => widthOfWords(piece.label, size)));
+    return longest * Math.sin(Math.PI / 3) + size * 2.5;
 }
 
 function drawn(piece: DrawnPiece, at: { readonly x: number; readonly y: number }): Element {

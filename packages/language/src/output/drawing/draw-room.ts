@@ -40,10 +40,13 @@ export function drawRoom(
     const width = room.width + MARGIN * 2;
     const size = letterSize(SIZE, width, lettering);
     const small = isPrinted ? size : size * 0.8;
-    const height = room.depth + MARGIN * 3;
+    // Room for the title above, and for the bar of the scale below.
+    const above = isPrinted ? MARGIN * 0.5 : MARGIN * 2;
+    const below = isPrinted ? size * 2 : MARGIN;
+    const height = room.depth + above + below;
     const toPage = ({ x, y }: { readonly x: number; readonly y: number }) => ({
         x: MARGIN + x,
-        y: MARGIN * 2 + room.depth - y,
+        y: above + room.depth - y,
     });
     const placed = room.tables.filter((table): table is PlacedTable & { at: object } => table.at !== undefined);
     const pass = toPage(room.pass);
@@ -53,7 +56,7 @@ export function drawRoom(
             [
                 s('rect', {
                     x: `${MARGIN}`,
-                    y: `${MARGIN * 2}`,
+                    y: `${above}`,
                     width: `${round(room.width)}`,
                     height: `${round(room.depth)}`,
                     'stroke-width': '60',
@@ -127,6 +130,7 @@ export function drawRoom(
                 ...scaleBar(width - MARGIN, height - MARGIN * 0.15, { length: 2000, name: '2 m', size }),
             ],
             size,
+            isPrinted,
         ),
     ]);
 }

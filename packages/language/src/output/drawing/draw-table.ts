@@ -12,6 +12,7 @@ import {
     picture,
     round,
     scaleBar,
+    widthOfWords,
     type Drawing,
     type Lettering,
 } from './svg.js';
@@ -32,6 +33,8 @@ const AROUND = 330;
 const FROM_EDGE = 90;
 /** Height of the words, mm. */
 const SIZE = 34;
+/** A mark longer than this may be cut. */
+const MOST_LETTERS = 18;
 
 /** A table from above with every cover on it, to scale, its seats numbered. One millimetre is one unit. */
 export function drawTable(
@@ -40,9 +43,9 @@ export function drawTable(
     drawing: Drawing,
     lettering: Lettering = {},
 ): string {
-    const width = table.width + AROUND * 2;
-    const size = letterSize(SIZE, width, lettering);
     const isPrinted = lettering.printedWidth !== undefined;
+    const width = Math.max(table.width + AROUND * 2, isPrinted ? widthFor(table, places, lettering) : 0);
+    const size = letterSize(SIZE, width, lettering);
     // Beyond the seats, words stand two lines high.
     const above = isPrinted ? FROM_EDGE + size * 2.5 : AROUND + size * 2;
     const below = isPrinted ? FROM_EDGE + size * 3.5 : AROUND + size;
@@ -81,8 +84,16 @@ export function drawTable(
                 }),
             ],
             size,
+            isPrinted,
         ),
     ]);
+}
+
+/** So wide that the marks have room on both sides of the table, whose letters grow with the width: solved for it. */
+function widthFor(table: TableToPlace, places: readonly DrawnPlace[], lettering: Lettering): number {
+    const longest = Math.min(MOST_LETTERS, Math.max(...places.map(({ marks }) => marks.join(' ').length), 0));
+    const perWidth = 2 * widthOfWords('x'.repeat(longest), letterSize(0, 1000, lettering) / 1000);
+    return (table.width + FROM_EDGE * 2) / (1 - perWidth);
 }
 
 /** The table top, its middle at a point of the page. */

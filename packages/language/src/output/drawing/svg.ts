@@ -21,6 +21,25 @@ export const round = (value: number): number => {
     return Object.is(rounded, -0) ? 0 : rounded;
 };
 
+/** How a picture is lettered. */
+export interface Lettering {
+    /** How wide it is printed, mm: its words are then at least 12 pt, and its title is left to what stands beside it. */
+    readonly printedWidth?: number;
+}
+
+/** 12 pt, mm. */
+const READABLE = (12 / 72) * 25.4;
+
+/** The height of words in a picture so wide. @param usual where it is not said how wide it is printed */
+export function letterSize(usual: number, width: number, { printedWidth }: Lettering): number {
+    return printedWidth === undefined
+        ? usual
+        : Math.max(usual, Math.ceil(((READABLE * width) / printedWidth) * 10) / 10);
+}
+
+/** About how wide words are in the usual letters. */
+export const widthOfWords = (words: string, size: number): number => words.length * size * 0.56;
+
 /** A whole picture as SVG text, with its title and description for screen readers. */
 export function picture(
     { width, height }: { readonly width: number; readonly height: number },
@@ -64,9 +83,20 @@ export function inked(content: readonly Element[], properties: Readonly<Record<s
     );
 }
 
-/** Words. */
-export function lettered(content: readonly Element[], size = TEXT): Element {
-    return s('g', { class: 'words', fill: INK, 'font-family': 'sans-serif', 'font-size': `${size}` }, [...content]);
+/** Words. @param isPrinted words so large lie over lines: these leave room for them */
+export function lettered(content: readonly Element[], size = TEXT, isPrinted = false): Element {
+    const clear = { stroke: PAPER, 'stroke-width': `${round(size * 0.22)}`, 'paint-order': 'stroke' };
+    return s(
+        'g',
+        {
+            class: 'words',
+            fill: INK,
+            'font-family': 'sans-serif',
+            'font-size': `${size}`,
+            ...(isPrinted ? clear : {}),
+        },
+        [...content],
+    );
 }
 
 export function centred(words: string, x: number, y: number, size = TEXT): Element {

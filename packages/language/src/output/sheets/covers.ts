@@ -3,10 +3,13 @@ import { listed } from '../../rules/wording.js';
 import type { Cover, Variation } from '../../service/types.js';
 import { coverPicture } from '../drawing/pictures.js';
 import { capital, pieceCalled, type SheetSource } from './evening.js';
-import type { Block } from './sheet.js';
+import { TEXT_WIDTH, type Block } from './sheet.js';
 
 /** More differences than this are drawn rather than told. */
 const MOST_TOLD = 3;
+
+/** Share of the page's width that a cover takes. */
+const SHARE = 0.9;
 
 /** @param caption what stands under the picture of a set of dishes */
 export function coverBlocks(
@@ -20,7 +23,12 @@ export function coverBlocks(
     }
     const drawn = (variation: Variation): Block[] => [
         { sort: 'text', text: coverInWords(source, variation.cover) },
-        { sort: 'picture', svg: coverPicture(source, variation), caption: caption(variation), share: 0.95 },
+        {
+            sort: 'picture',
+            svg: coverPicture(source, variation, undefined, undefined, { printedWidth: TEXT_WIDTH * SHARE }),
+            caption: caption(variation),
+            share: SHARE,
+        },
     ];
     return [
         ...drawn(first),

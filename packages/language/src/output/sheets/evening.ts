@@ -26,6 +26,7 @@ export function footOf({ plan }: Pick<SheetSource, 'plan'>): SheetFoot {
     return {
         event: event?.title ?? plan.file,
         date: event?.date?.iso === undefined ? undefined : dayInWords(event.date.iso),
+        day: event?.date?.iso,
         revision: event?.revision && `revision ${event.revision.count}`,
     };
 }
@@ -85,6 +86,16 @@ export function guestCalled({ plan, names }: SheetSource, guest: SeatedGuest): s
 /** What a guest needs, in words; nothing where they need nothing. */
 export function needsOf(group: GuestGroup | undefined): string {
     return group && group.needs.length > 0 ? group.label : '';
+}
+
+/** What has to be known of a seat: what its guest needs, and whether a wheelchair has room there. */
+export function seatNeeds({ service }: SheetSource, { table, seat, group }: SeatedGuest): string {
+    const isAccessible = service.tables
+        .find(({ name }) => name === table)
+        ?.seats.some(({ number, accessible }) => number === seat && accessible);
+    return [needsOf(service.groups[group]), isAccessible ? 'accessible place' : '']
+        .filter((word) => word !== '')
+        .join('; ');
 }
 
 /** True where somebody would be hurt by the wrong plate. */

@@ -1,12 +1,21 @@
 import type { Element, ElementContent } from 'hast';
 import { h } from 'hastscript';
 import { toHtml } from 'hast-util-to-html';
-import { cellText, type Block, type Cell, type Sheet, type SheetFoot, type Table } from './sheet.js';
+import {
+    cellText,
+    footText,
+    SHORT_TABLE,
+    type Block,
+    type Cell,
+    type Sheet,
+    type SheetFoot,
+    type Table,
+} from './sheet.js';
 import { SHEET_STYLE } from './style.js';
 
 /** One self-contained page: no script, nothing fetched, printing on A4 and Letter. The same sheet gives the same bytes. */
 export function sheetHtml(sheet: Sheet, foot: SheetFoot): string {
-    const said = [foot.event, foot.date, foot.revision].filter((word) => word !== undefined).join(' · ');
+    const said = footText(foot);
     const page = h('html', { lang: 'en' }, [
         h('head', [
             h('meta', { charset: 'utf-8' }),
@@ -86,7 +95,7 @@ function block(each: Block): ElementContent {
 function table({ caption, columns, rows }: Table): Element {
     const align = (index: number): string | undefined =>
         columns[index]?.figures ? 'figures' : columns[index]?.toFill ? 'to-fill' : undefined;
-    return h('table', [
+    return h('table', { class: rows.length <= SHORT_TABLE ? 'short' : undefined }, [
         ...(caption ? [h('caption', caption)] : []),
         h(
             'colgroup',

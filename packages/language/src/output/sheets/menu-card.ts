@@ -20,6 +20,7 @@ export function menuCardSheet(source: SheetSource): Sheet | undefined {
         subtitle: [house.origin && house.title, `allergens as told in: ${code.called ?? code.name}`]
             .filter((word) => word !== undefined)
             .join(' · '),
+        onePage: true,
         blocks: [
             ...courses.flatMap((course): Block[] => [
                 { sort: 'heading', text: courseTitle(plan, course) },

@@ -1,7 +1,7 @@
 import { counted } from '../../rules/wording.js';
 import { roomPicture } from '../drawing/pictures.js';
-import { chosenDishes, guestCalled, needsOf, serverOf, type SheetSource } from './evening.js';
-import type { Block, Card, Cell, Sheet } from './sheet.js';
+import { chosenDishes, guestCalled, seatNeeds, serverOf, type SheetSource } from './evening.js';
+import { TEXT_WIDTH, type Block, type Card, type Cell, type Sheet } from './sheet.js';
 
 const PROPOSAL =
     'Seats that the plan does not state are dealt as a proposal: ask at the table before a plate is set down.';
@@ -10,7 +10,7 @@ const PROPOSAL =
 export function seatListSheet(source: SheetSource): Sheet | undefined {
     const { service } = source;
     const { tables, guests } = service.seats;
-    const picture = roomPicture(source);
+    const picture = roomPicture(source, undefined, { printedWidth: TEXT_WIDTH });
     return tables.length === 0
         ? undefined
         : {
@@ -51,7 +51,7 @@ function seatTable(source: SheetSource, table: string): Block {
         rows: service.seats.guests
             .filter((guest) => guest.table === table)
             .map((guest): Cell[] => {
-                const needs = needsOf(service.groups[guest.group]);
+                const needs = seatNeeds(source, guest);
                 return [
                     String(guest.seat),
                     ...(isNamed ? [guestCalled(source, guest)] : []),
@@ -76,10 +76,11 @@ export function placeCardSheet(source: SheetSource): Sheet | undefined {
               blocks: [
                   {
                       sort: 'cards',
-                      cards: guests.map((guest): Card => ({
-                          title: guestCalled(source, guest) || 'Guest',
-                          lines: [`Table ${guest.table}, seat ${guest.seat}`],
-                      })),
+                      cards: guests.map((guest): Card => {
+                          const name = guestCalled(source, guest);
+                          const place = `Table ${guest.table}, seat ${guest.seat}`;
+                          return name === '' ? { title: place, lines: [] } : { title: name, lines: [place] };
+                      }),
                   },
               ],
           };

@@ -11,11 +11,11 @@ import {
     courseTitle,
     dishOf,
     guestCalled,
-    needsOf,
+    seatNeeds,
     type SheetSource,
 } from './evening.js';
 import { poursTable } from './pours.js';
-import type { Block, Sheet } from './sheet.js';
+import { TEXT_WIDTH, type Block, type Sheet } from './sheet.js';
 import { guestSignals } from './signals.js';
 
 interface Station {
@@ -25,8 +25,10 @@ interface Station {
     readonly tables: readonly string[];
 }
 
-/** Words to be read at arm's length; what guests need stands in the list below, where there is room for it. */
-const FOR_SHEETS = { lettering: 58, needs: false };
+/** Share of the page's width that the picture of a table takes. */
+const SHARE = 0.75;
+/** What guests need stands in the list below the picture, where there is room for it. */
+const FOR_SHEETS = { printedWidth: TEXT_WIDTH * SHARE, needs: false };
 
 /** One sheet for each server: the station's covers, seats, steps, pours and signals. */
 export function serverSheets(source: SheetSource): Sheet[] {
@@ -66,13 +68,6 @@ function stationSheet(source: SheetSource, { name, server, tables }: Station): S
                 : counted(count, 'guest'),
         blocks: [
             ...seats(source, tables),
-            ...checks(source, server, tables),
-            { sort: 'heading', text: 'Step by step' },
-            { sort: 'text', text: sides(source) },
-            movementsTable(source, variations, tables),
-            ...poursTable(source),
-            { sort: 'heading', text: 'What guests say without a word' },
-            { sort: 'list', items: guestSignals(plan) },
             { sort: 'heading', text: 'Covers' },
             ...coverBlocks(
                 source,
@@ -82,6 +77,13 @@ function stationSheet(source: SheetSource, { name, server, tables }: Station): S
                     return `${dishesCalled(variation)}, ${counted(own > 0 ? own : variation.count, 'cover')}`;
                 },
             ),
+            ...checks(source, server, tables),
+            { sort: 'heading', text: 'Step by step' },
+            { sort: 'text', text: sides(source) },
+            movementsTable(source, variations, tables),
+            ...poursTable(source),
+            { sort: 'heading', text: 'What guests say without a word' },
+            { sort: 'list', items: guestSignals(plan) },
         ],
     };
 }
@@ -95,7 +97,7 @@ function seats(source: SheetSource, tables: readonly string[]): Block[] {
         const svg = tablePicture(source, table, FOR_SHEETS);
         return [
             { sort: 'heading', text: `Table ${table}: ${counted(guests.length, 'guest')}, ${counted(laid, 'cover')}` },
-            ...(svg ? [{ sort: 'picture' as const, svg, caption: `Table ${table}`, share: 0.7 }] : []),
+            ...(svg ? [{ sort: 'picture' as const, svg, caption: `Table ${table}`, share: SHARE }] : []),
             {
                 sort: 'table',
                 columns: [
@@ -106,7 +108,7 @@ function seats(source: SheetSource, tables: readonly string[]): Block[] {
                     ...(isNamed ? [{ head: 'Guest', share: source.names ? 0.22 : 0.14 }] : []),
                 ],
                 rows: guests.map((guest) => {
-                    const needs = needsOf(service.groups[guest.group]);
+                    const needs = seatNeeds(source, guest);
                     return [
                         String(guest.seat),
                         chosenDishes(source, service.variations[guest.variation]!)

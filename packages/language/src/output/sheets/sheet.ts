@@ -1,6 +1,6 @@
 /**
- * A sheet that somebody carries: what stands on it, without how it looks. The same sheet becomes a page of HTML (`html.ts`) and
- * of PDF (`pdf.ts`), so that both say the same words.
+ * A sheet that somebody carries: what stands on it, without how it looks. The same sheet becomes a page of HTML (`html.ts`) and,
+ * by the command line, of PDF, so that both say the same words.
  */
 
 export interface Sheet {
@@ -10,7 +10,7 @@ export interface Sheet {
     /** Who carries it, and what it is for. */
     readonly subtitle?: string;
     readonly orientation?: 'portrait' | 'landscape';
-    /** It has to fit on one page. */
+    /** Set closely, so as to fit on one page. */
     readonly onePage?: boolean;
     readonly blocks: readonly Block[];
 }
@@ -56,6 +56,12 @@ export interface Picture {
     readonly share: number;
 }
 
+/** The text of a page, mm: A4 less both margins. Letter is wider. */
+export const TEXT_WIDTH = 184;
+
+/** A table of no more rows stands on one page, where it can. */
+export const SHORT_TABLE = 12;
+
 /** A place card, to be cut out. */
 export interface Card {
     readonly title: string;
@@ -68,6 +74,12 @@ export interface SheetFoot {
     /** `revision 4`, where the plan has one. */
     readonly revision?: string;
     readonly date?: string;
+    /** The same day, `2026-10-17`. */
+    readonly day?: string;
 }
+
+/** `Lantern night supper · Saturday 17 October 2026 · revision 4`: event, day and revision, as they stand on every page. */
+export const footText = ({ event, date, revision }: SheetFoot): string =>
+    [event, date, revision].filter((word) => word !== undefined).join(' · ');
 
 export const cellText = (cell: Cell): string => (typeof cell === 'string' ? cell : cell.text);

@@ -16,6 +16,7 @@ footer { border-top: 1pt solid #000; margin-top: 12pt; padding-top: 4pt; }
 ul { margin: 0 0 6pt; padding-left: 18pt; }
 table { border-collapse: collapse; width: 100%; margin: 4pt 0 10pt; }
 caption { text-align: left; font-weight: bold; padding: 2pt 0; break-after: avoid; }
+table.short { break-inside: avoid; }
 thead { display: table-header-group; }
 tr { break-inside: avoid; }
 th { text-align: left; border-bottom: 1.5pt solid #000; }
@@ -24,7 +25,7 @@ td { border-bottom: 0.5pt solid #767676; }
 .figures { text-align: right; padding-right: 10pt; font-variant-numeric: tabular-nums; white-space: nowrap; }
 td.to-fill { border: 0.75pt solid #000; min-width: 14mm; height: 8mm; }
 .caution { border: 1.5pt solid #000; padding: 4pt 7pt; break-inside: avoid; }
-.check { display: flex; gap: 10pt; align-items: end; break-inside: avoid; border-bottom: 0.5pt solid #767676; padding: 4pt 0; }
+.check { display: flex; gap: 10pt; align-items: end; break-inside: avoid; border-bottom: 0.5pt solid #767676; margin: 0; padding: 5pt 0 2pt; }
 .check .box { flex: none; width: 12pt; height: 12pt; border: 1.5pt solid #000; }
 .check > span:nth-child(2) { flex: 1; }
 .check .sign { flex: none; width: 34mm; border-bottom: 1pt dotted #000; }
