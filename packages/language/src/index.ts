@@ -40,6 +40,10 @@ export { PLAN_SCHEMA, planJson, planText, type Compilable } from './output/plan-
 // ---------------------------------------------------------------- sheets
 export { sheets, type SheetFile, type SheetOptions } from './sheets.js';
 export { SHEET_NAMES, type SheetName } from './output/sheets/sheet-names.js';
+export { PAPERS, type Paper } from './output/sheets/paper.js';
+export { footText, SHORT_TABLE } from './output/sheets/sheet.js';
+/** Every type of what stands on a sheet: `SheetTypes.Table`. */
+export type * as SheetTypes from './output/sheets/sheet.js';
 
 // ---------------------------------------------------------------- lists
 export { listOf, listText, type ListOptions } from './list.js';
