@@ -28,6 +28,8 @@ export const CLIENT: Client = {
     asksReasons: false,
     showsPanels: false,
     takesSnippets: true,
+    takesMarkdown: true,
+    showsPictures: true,
     hasSettings: false,
     refreshes: false,
 };

@@ -8,16 +8,19 @@ import type { Occurrence } from '../plan/types.js';
 import { explainInMarkdown } from '../explain.js';
 import { ruleById } from '../rules/index.js';
 import { counted, listed } from '../rules/wording.js';
+import { aboutCourse } from './about-course.js';
 import { bothScales } from './about-figure.js';
-import { code, escaped } from './markdown.js';
+import { pieceInTheEvening } from './about-piece-use.js';
+import { code, escaped, image, page, sentence } from './markdown.js';
+import { drawPiece } from '../output/drawing/draw-piece.js';
 
-/** What a name stands for in a plan, as Markdown; nothing for a name that nobody declares. */
-export function aboutName({ sort, name, of }: Occurrence, checked: Checked): string | undefined {
+/** What a name stands for in a plan, as Markdown; nothing for a name that nobody declares. @param isDrawn with a drawing of a piece */
+export function aboutName({ sort, name, of }: Occurrence, checked: Checked, isDrawn = false): string | undefined {
     const { plan } = checked;
     const { cupboard } = plan;
     switch (sort) {
         case 'piece':
-            return aboutPiece(cupboard.pieces.get(name), checked);
+            return aboutPiece(cupboard.pieces.get(name), checked, isDrawn);
         case 'kind':
             return aboutKind(cupboard.kinds.get(name));
         case 'drink':
@@ -74,13 +77,7 @@ export function aboutName({ sort, name, of }: Occurrence, checked: Checked): str
         }
         case 'course': {
             const course = findCourse(plan.menu, name);
-            return (
-                course &&
-                page(`course ${course.kind.name}`, course.title === course.kind.name ? undefined : course.title, [
-                    `${counted(course.dishes.length, 'dish', 'dishes')}, course ${course.index + 1} of ${plan.menu!.courses.length}.`,
-                    course.lasts ? `Eaten in ${course.lasts.time.written}.` : undefined,
-                ])
-            );
+            return course && aboutCourse(course, checked);
         }
         case 'table': {
             const tables = plan.room?.tables.find((each) => each.names.includes(name));
@@ -99,22 +96,11 @@ export function aboutName({ sort, name, of }: Occurrence, checked: Checked): str
     }
 }
 
-function page(heading: string, called: string | undefined, lines: readonly (string | undefined)[]): string {
-    const title = `\`\`\`cover\n${heading}\n\`\`\``;
-    return [
-        title,
-        ...(called === undefined ? [] : [`*${escaped(called)}*`]),
-        ...lines.filter((line) => line !== undefined && line !== ''),
-    ].join('\n\n');
-}
-
 const names = (all: readonly Named[], joint: 'and' | 'or' = 'and'): string =>
     listed(
         all.map(({ name }) => code(name)),
         joint,
     );
-const sentence = (words: string): string =>
-    escaped(`${words[0]?.toUpperCase() ?? ''}${words.slice(1)}${/[.!]$/.test(words) ? '' : '.'}`);
 const sourced = (sources: readonly string[]): string | undefined =>
     sources.length > 0 ? `*Source: ${escaped([...new Set(sources)].join('; '))}*` : undefined;
 
@@ -129,7 +115,7 @@ function figureText({ low, high, size }: Figure): string {
     return low === high ? upper : `${show(low, unit, 1).slice(0, -unit.length - 1)} to ${upper}`;
 }
 
-function aboutPiece(piece: Piece | undefined, { plan, service }: Checked): string | undefined {
+function aboutPiece(piece: Piece | undefined, checked: Checked, isDrawn: boolean): string | undefined {
     if (!piece) {
         return undefined;
     }
@@ -140,26 +126,16 @@ function aboutPiece(piece: Piece | undefined, { plan, service }: Checked): strin
             : []),
         ...piece.flags.map(({ name }) => name),
     ];
-    const owned = plan.house.stock
-        .filter((stock) => stock.piece.name === piece.name)
-        .reduce<number | undefined>((sum, { count }) => (sum ?? 0) + count.count, undefined);
-    const needed = service.counts.find((count) => count.piece === piece.name)?.needed;
+    const svg = isDrawn ? drawPiece(piece) : undefined;
     return page(`${piece.family} ${piece.name}`, piece.called, [
+        svg && image(svg, `${piece.name} from above`),
         measures.length > 0 ? sentence(measures.join(', ')) : undefined,
         piece.suits.length > 0 ? `For ${names(piece.suits)}.` : undefined,
         piece.pairs.length > 0 ? `Lies with ${names(piece.pairs)}.` : undefined,
         piece.on.length > 0 ? `Stands on ${names(piece.on, 'or')}.` : undefined,
-        stock(owned, needed),
+        ...pieceInTheEvening(piece.name, checked),
         sourced(piece.sources),
     ]);
-}
-
-function stock(owned: number | undefined, needed: number | undefined): string | undefined {
-    const has = owned === undefined ? undefined : `the house owns ${owned}`;
-    const wants = needed === undefined ? undefined : `the evening needs ${needed}, without spares`;
-    return has === undefined && wants === undefined
-        ? undefined
-        : sentence([has, wants].filter((part) => part !== undefined).join('; '));
 }
 
 // ------------------------------------------------------------------ kinds, drinks and what is in them

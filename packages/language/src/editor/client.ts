@@ -1,4 +1,4 @@
-import type { ClientCapabilities, InitializeParams } from 'vscode-languageserver';
+import { MarkupKind, type ClientCapabilities, type InitializeParams } from 'vscode-languageserver';
 
 /** What the client can do, as far as an answer depends on it. */
 export interface Client {
@@ -16,6 +16,10 @@ export interface Client {
     /** It shows panels, and is told when their plans have changed; see `panels/requests.ts`. */
     readonly showsPanels: boolean;
     readonly takesSnippets: boolean;
+    /** What is told at a word may be Markdown. */
+    readonly takesMarkdown: boolean;
+    /** It shows drawings in Markdown that stand in the text themselves. */
+    readonly showsPictures: boolean;
     /** It can be asked for its settings, and tells when they change. */
     readonly hasSettings: boolean;
     /** It asks for hints and figures above lines again when it is told to. */
@@ -38,6 +42,8 @@ export function clientOf({ capabilities, initializationOptions }: InitializePara
         asksReasons: own.reasons === true,
         showsPanels: own.panels === true,
         takesSnippets: textDocument?.completion?.completionItem?.snippetSupport === true,
+        takesMarkdown: textDocument?.hover?.contentFormat?.includes(MarkupKind.Markdown) === true,
+        showsPictures: own.pictures === true,
         hasSettings: workspace?.configuration === true,
         refreshes: workspace?.inlayHint?.refreshSupport === true && workspace.codeLens?.refreshSupport === true,
     };

@@ -1,11 +1,27 @@
 import { describe, expect, it } from 'vitest';
-import { openPlan } from '../../../../tests/support/open-plan.js';
+import { readFileSync } from 'node:fs';
+import type { MarkupContent } from 'vscode-languageserver';
+import { CLIENT, openPlan } from '../../../../tests/support/open-plan.js';
 import { hoverAt } from './hover.js';
 
-function hover(written: string): string | undefined {
+function hoverOf(written: string, client = CLIENT) {
     const plan = openPlan(written);
-    const found = hoverAt(plan, plan.offset);
-    return found && (found.contents as { value: string }).value;
+    const found = hoverAt(plan, plan.offset, client);
+    return found && { ...(found.contents as MarkupContent), on: found.range && plan.words(found.range) };
+}
+
+const hover = (written: string): string | undefined => hoverOf(written)?.value;
+
+const example = (name: string): string =>
+    readFileSync(new URL(`../../../../examples/saltmarsh-hall/${name}.cover`, import.meta.url), 'utf8');
+const files = ['cupboard', 'house', 'long-gallery'].map((name) => `//- ${name}.cover\n${example(name)}`).join('');
+
+/** The lantern supper with the cursor at the mark in some of its words. */
+function inSupper(marked: string, client = CLIENT) {
+    const supper = example('lantern-supper');
+    const words = marked.replace('<|>', '');
+    expect(supper.split(words)).toHaveLength(2);
+    return hoverOf(`${files}//- lantern-supper.cover\n${supper.replace(words, marked)}`, client)!;
 }
 
 describe('hover', () => {
@@ -19,7 +35,7 @@ describe('hover', () => {
         const needed = hover(
             '//- house.cover\nhouse "Hall" { own 30 fish-f<|>ork }\n//- supper.cover\nuse "house.cover"\nevent "S" { guests 12 }\nmenu { course fish "Hake" { eaten with fish-fork } }\n',
         );
-        expect(needed).toContain('the house owns 30; the evening needs 12, without spares.'.replace('the', 'The'));
+        expect(needed).toContain('The house owns 30; the evening needs 12, without spares.');
     });
 
     it('tells a kind, a drink, an allergen, a diet and a local code', () => {
@@ -58,6 +74,90 @@ describe('hover', () => {
 
     it('explains a rule where a house sets it', () => {
         expect(hover('house "H" { rule three-per<|>-side is off because "x" }')).toMatch(/\*\*three-per-side\*\*/);
+    });
+
+    it('draws a piece, for clients that show pictures', () => {
+        const said = hover('house "Hall" { own 30 fish-f<|>ork }')!;
+        const [, encoded] = /!\[fish-fork from above\]\(data:image\/svg\+xml;base64,([A-Za-z0-9+/=]+)\)/.exec(said)!;
+        const svg = Buffer.from(encoded!, 'base64').toString();
+        expect(svg).toMatch(/^<svg .*<title>fish fork<\/title>.*191 mm long/);
+        expect(said).not.toMatch(/<(svg|img|br)/);
+        const words = hoverOf('house "Hall" { own 30 fish-f<|>ork }', { ...CLIENT, showsPictures: false })!;
+        expect(words.value).toBe(said.replace(/!\[.*\n\n/, ''));
+        expect(hover('house "H" { own 2 table<|>cloth }')).not.toContain('data:image');
+    });
+
+    it('tells a piece its stock and its use over the evening', () => {
+        const spoon = inSupper('eaten with soup-<|>spoon warmed').value;
+        expect(spoon).toMatch(/The house owns \d+; the evening needs 84, with \d+ spare \d+ are pulled\./);
+        expect(spoon).toMatch(/- 84 for Roast squash soup: warmed, brought, in use 19:\d\d to 19:\d\d/);
+        const fork = inSupper('wash salad-<|>fork after appetizer').value;
+        expect(fork).toMatch(/- 84 for Smoked beet and curd: laid before guests sit, in use 19:\d\d/);
+        expect(fork).toMatch(
+            /- \d+ washed after Smoked beet and curd for Leaves from the walled garden, back at \d\d:\d\d, wanted at \d\d:\d\d/,
+        );
+    });
+
+    it('tells a temperature what becomes of it at the guest, and why', () => {
+        const soup = inSupper('at 62<|> °C, portion 250 ml');
+        expect(soup.on).toBe('62 °C');
+        expect(soup.value).toContain('62 °C is 144 °F.');
+        expect(soup.value).toContain('**Roast squash soup** in front of the guest');
+        expect(soup.value).toMatch(/- last guest \(T\d+\), 2\.\d min on the way: about 65 °C, between 61 and 68/);
+        expect(soup.value).toContain('- wanted: 62 °C or hotter');
+        expect(soup.value).toMatch(
+            /Why: it leaves the pass at 78 °C, its vessel is at 60 °C, it is carried \w+ and the room is at/,
+        );
+        expect(soup.value).toMatch(/One temperature for the liquid .* Error: the larger of 1\.5 °C and 35 %/);
+        expect(soup.value).toContain('They do not replace a calibrated probe thermometer');
+        expect(inSupper('leaves the pass at 7<|>8 °C').value).toContain('- wanted: 62 °C or hotter');
+        expect(inSupper('held at 7<|>5 °C').value).toMatch(
+            /- at any guest: between 45 and 61 °C[^]*No model: what plates are known to lose/,
+        );
+        expect(inSupper('soup-spoon warmed to 4<|>2 °C').value).toMatch(
+            /last guest: about \d\d °C, between \d\d and \d\d/,
+        );
+        expect(inSupper('white-wine-glass at <|>9 °C').value).toMatch(
+            /just poured from a bottle at 9 °C: about \d+ °C/,
+        );
+        expect(inSupper('cook to 5<|>4 °C').value).not.toContain('in front of the guest');
+    });
+
+    it('says temperatures in the unit of the line', () => {
+        const said = hover(`event "S" { seated 19:00 guests 8 }
+room "R" { table T1: round 60 inch, 8 seats }
+team { servers 1 }
+menu { course soup "Leek" { served in soup-plate at 14<|>5 °F, portion 250 ml  leaves the pass at 172 °F } }`);
+        expect(said).toMatch(/last guest \(T1\), \d\.\d min on the way: about 1\d\d °F, between 1\d\d and 1\d\d/);
+        expect(said).toContain('wanted: 145 °F or hotter');
+    });
+
+    it('tells a course its times, its counts and how warm it arrives', () => {
+        const main = inSupper('course main "Main <|>course"');
+        expect(main.on).toBe('"Main course"');
+        expect(main.value).toMatch(/3 dishes, course 4 of 7\.[^]*Eaten in 35 min\./);
+        expect(main.value).toMatch(
+            /- called 19:\d\d\n- set down \d\d:\d\d to \d\d:\d\d\n- cleared \d\d:\d\d to \d\d:\d\d\n- then Leaves/,
+        );
+        expect(main.value).toMatch(/- plates: 40 Grilled sirloin, \d+ Braised chicken and \d+ Barley-stuffed squash/);
+        expect(main.value).toContain('- Braised chicken at the guest: 45 to 61 °C, estimated');
+        expect(inSupper('course so<|>up "Roast').value).toMatch(
+            /at the first guest 71 °C, at the last 65 °C, estimated/,
+        );
+        const chicken = inSupper('dish "Braised <|>chicken"');
+        expect(chicken.value).toMatch(/- \d+ plates: \d+ with no special needs/);
+        expect(inSupper('coffee after<|> dessert').value).toMatch(/set down 21:\d\d to 2\d:\d\d/);
+        expect(inSupper('topped up until dess<|>ert').value).toContain('course 7 of 7');
+    });
+
+    it('gives words alone to clients without Markdown', () => {
+        const { kind, value } = inSupper('at 62<|> °C, portion 250 ml', { ...CLIENT, takesMarkdown: false });
+        expect(kind).toBe('plaintext');
+        expect(value).toContain('Roast squash soup in front of the guest');
+        expect(value).not.toMatch(/\*\*|```|\\|data:/);
+        const piece = hoverOf('house "Hall" { own 30 fish-f<|>ork }', { ...CLIENT, takesMarkdown: false })!;
+        expect(piece.value).toMatch(/^fork fish-fork\n/);
+        expect(piece.value).not.toMatch(/data:|!\[/);
     });
 
     it('is silent about words of the language', () => {

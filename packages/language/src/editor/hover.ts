@@ -1,32 +1,49 @@
 import { MarkupKind, type Hover } from 'vscode-languageserver';
 import { ruleById } from '../rules/index.js';
+import { aboutCourseAt } from './about-course.js';
 import { aboutFigure } from './about-figure.js';
 import { aboutName } from './about-name.js';
-import { escaped } from './markdown.js';
+import { aboutTemperature } from './about-temperature.js';
+import type { Client } from './client.js';
+import { escaped, inPlainWords } from './markdown.js';
 import { eventsWith, namesAt } from './names.js';
 import { ruleAddress } from './virtual-texts.js';
 import type { Place } from './workspace.js';
 
-/** What is known of the words at an offset: why a finding there matters, what a name stands for, a figure in other units. */
-export function hoverAt(place: Place, offset: number): Hover | undefined {
+/**
+ * What is known of the words at an offset: what a name stands for, a course with its times and counts, a figure in other units,
+ * what a temperature becomes at the guest, why a finding there matters.
+ */
+export function hoverAt(
+    place: Place,
+    offset: number,
+    { takesMarkdown, showsPictures }: Pick<Client, 'takesMarkdown' | 'showsPictures'>,
+): Hover | undefined {
     const { folder, path } = place;
     const text = folder.textOf(path) ?? '';
     const names = namesAt(folder.readingOf(path), offset);
     const events = eventsWith(folder, path);
     const checked = folder.checked(events.length === 1 ? events[0]! : path);
     const figure = aboutFigure(text, offset);
+    const temperature = aboutTemperature(checked, path, offset);
+    const course = aboutCourseAt(checked, path, offset);
     const parts = [
-        ...names.flatMap((name) => aboutName(name, checked) ?? []),
+        ...(course ? [course.words] : []),
+        ...names.flatMap((name) => aboutName(name, checked, showsPictures) ?? []),
         ...(figure ? [figure.words] : []),
+        ...(temperature ? [temperature.words] : []),
         ...findingsAt(place, offset).map(aboutRule),
     ];
     if (parts.length === 0) {
         return undefined;
     }
-    const at = names[0]?.origin ?? (figure && { file: path, ...figure });
+    const at = names[0]?.origin ?? (figure && { file: path, ...figure }) ?? temperature?.at ?? course?.at;
     const range = at && folder.rangeOf(at);
+    const page = [...new Set(parts)].join('\n\n---\n\n');
     return {
-        contents: { kind: MarkupKind.Markdown, value: [...new Set(parts)].join('\n\n---\n\n') },
+        contents: takesMarkdown
+            ? { kind: MarkupKind.Markdown, value: page }
+            : { kind: MarkupKind.PlainText, value: inPlainWords(page) },
         ...(range ? { range } : {}),
     };
 }

@@ -141,7 +141,7 @@ export function startLanguageServer(
         );
 
     connection.onCompletion(at((place, offset) => completionAt(place, offset, services, words, known().takesSnippets)));
-    connection.onHover(at((place, offset) => hoverAt(place, offset) ?? null));
+    connection.onHover(at((place, offset) => hoverAt(place, offset, known()) ?? null));
     connection.onDefinition(at((place, offset) => definitionAt(place, offset, known()) ?? null));
     connection.onReferences(
         at((place, offset, { context }) => referencesAt(place, offset, context.includeDeclaration, known())),

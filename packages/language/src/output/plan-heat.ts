@@ -2,19 +2,9 @@
 import type { Band } from '../service/heat/band.js';
 import type { Answer } from '../service/heat/inverse.js';
 import type { Answers, AtGuest, DishHeat, DrinkHeat, Heat, PieceHeat } from '../service/heat/types.js';
+import { HEAT_CAUTION, HEAT_MODELS, REFUSED } from './heat-words.js';
 import type { Telling } from './plan-menu.js';
 import { at, type Json } from './plan-values.js';
-
-const MODELS: Readonly<Record<DishHeat['model'], string>> = {
-    liquid: 'One temperature for the liquid and the part of its vessel that touches it; steam, convection, radiation, side and base.',
-    'published-drop': 'No model: what plates are known to lose between the pass and the guest, whatever the way takes.',
-    reading: 'One time constant through the start and a thermometer reading.',
-    'time-limit': 'A time and no temperature: frozen food, and whatever the plan gives a time.',
-};
-
-/** Printed with every plan (temperature 13). */
-const CAUTION =
-    'Planning estimates. They do not replace a calibrated probe thermometer and never decide food safety: the local code does. Where a reading and the plan disagree, the reading wins.';
 
 const IGNORES =
     'Layers and skins in a liquid, draughts, solids and garnish, crusts and sauces, foam, dew on cold glass, heat lamps, altitude, guests who wait.';
@@ -23,13 +13,13 @@ export function heatJson(telling: Telling): Json {
     const { heat } = telling.service;
     return {
         room: roomJson(telling, heat),
-        models: MODELS,
+        models: HEAT_MODELS,
         source: 'temperature 12, 13',
         dishes: heat.dishes.map((dish) => dishJson(telling, dish)),
         drinks: heat.drinks.map((drink) => drinkJson(telling, drink)),
         pieces: heat.pieces.map((piece) => pieceJson(telling, piece)),
         ignores: IGNORES,
-        caution: CAUTION,
+        caution: HEAT_CAUTION,
     };
 }
 
@@ -110,14 +100,6 @@ function answersJson({ vessel, pass, together, covered, hottest, range }: Answer
         startBetween: range && { from: range.from, low: round(range.low), high: round(range.high) },
     };
 }
-
-const REFUSED: Readonly<Record<string, string>> = {
-    'touch-limit': 'no vessel so warm stands before a guest',
-    boiling: 'nothing so hot leaves the kitchen',
-    freezing: 'nothing is made so cold',
-    scalds: 'the first guest would be scalded',
-    holding: 'the local code does not let it be kept so',
-};
 
 function answerJson(answer: Answer | undefined): Json | undefined {
     if (!answer) {
