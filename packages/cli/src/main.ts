@@ -2,6 +2,7 @@ import { Command, CommanderError, Option } from 'commander';
 import { LIST_FORMATS, LIST_NAMES, type Severity } from 'underliner-language';
 import { celsius, clock, minutes, oneOf, sheetNames, wholeNumber, wrongUsage } from './arguments.js';
 import { CannotRun } from './cannot-run.js';
+import type { CalendarOptions } from './calendar.js';
 import type { CheckOptions } from './check.js';
 import type { ColorChoice } from './colors.js';
 import type { CompareOptions } from './compare.js';
@@ -95,6 +96,18 @@ function program(): Command {
         .addOption(color())
         .action(async (path: string, options: ListOptions) => {
             process.exitCode = await (await import('./list.js')).runList(path, options);
+        });
+    verb(program, 'calendar', 'write an evening for a calendar program, as iCalendar')
+        .argument('<file>', 'the event, or - for standard input')
+        .option('--calls', 'one entry for each call, in place of one for the evening')
+        .addOption(new Option('--alarm <time>', 'remind so long before each entry, such as 10min').argParser(minutes))
+        .option('-o, --output <file>', 'where to write it, instead of stdout')
+        .option('--despite-errors', 'write it although something is wrong')
+        .addOption(stdinName())
+        .addOption(root())
+        .addOption(color())
+        .action(async (path: string, options: CalendarOptions) => {
+            process.exitCode = await (await import('./calendar.js')).runCalendar(path, options);
         });
     verb(program, 'what-if', 'compute an event again with other figures and say what changes')
         .argument('<file>', 'the event, or - for standard input')

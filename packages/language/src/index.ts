@@ -51,11 +51,8 @@ export type { List, ListCell, ListColumn } from './output/lists/list.js';
 export { LIST_FORMATS, LIST_NAMES, type ListFormat, type ListName } from './output/lists/list-names.js';
 export { LIST_SCHEMA } from './output/lists/json.js';
 
-// ---------------------------------------------------------------- lists
-export { listOf, listText, type ListOptions } from './list.js';
-export type { List, ListCell, ListColumn } from './output/lists/list.js';
-export { LIST_FORMATS, LIST_NAMES, type ListFormat, type ListName } from './output/lists/list-names.js';
-export { LIST_SCHEMA } from './output/lists/json.js';
+// ---------------------------------------------------------------- calendar
+export { calendar, type Calendar, type CalendarOptions } from './calendar.js';
 
 // ---------------------------------------------------------------- otherwise
 export { whatIf, type Otherwise, type WhatIf } from './what-if.js';

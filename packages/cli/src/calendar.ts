@@ -1,0 +1,25 @@
+import { calendar } from 'underliner-language';
+import { CannotRun } from './cannot-run.js';
+import { eventToCarry, writeMade, type CarryOptions } from './event-to-carry.js';
+import { oneInput } from './inputs.js';
+
+export interface CalendarOptions extends CarryOptions {
+    readonly calls?: boolean;
+    readonly alarm?: number;
+    readonly stdinName?: string;
+    readonly root?: string;
+}
+
+/** `underliner calendar`: the evening, or each of its calls, for a calendar. Writes nothing while something is wrong. */
+export async function runCalendar(path: string, options: CalendarOptions): Promise<number> {
+    const checked = await eventToCarry(oneInput(path, options), options, 'calendar');
+    if (typeof checked === 'number') {
+        return checked;
+    }
+    const made = calendar(checked, { calls: options.calls ?? false, alarm: options.alarm });
+    if (typeof made === 'string') {
+        throw new CannotRun(made);
+    }
+    writeMade(made.text, options);
+    return 0;
+}
