@@ -41,7 +41,9 @@ const layers = {
     framework: inPackage('(langium|chevrotain|vscode-uri)'),
     protocol: inPackage('vscode-[^/]+'),
     node: `^(node:.+|${builtinModules.join('|')})$`,
-    cliPackages: inPackage('(chokidar|commander|picocolors|diff|tinyglobby|ignore|sarif)'),
+    cliPackages: inPackage(
+        '(chokidar|commander|picocolors|diff|tinyglobby|ignore|sarif|pdfkit|@resvg/resvg-wasm|hast|hast-util-from-html)',
+    ),
     panelPackages: inPackage('morphdom'),
     vscode: '^vscode$|' + inPackage('(vscode|vscode-languageclient)'),
 };

@@ -1,7 +1,8 @@
 // Bundles the command line, with the language and every package it needs, into a few files that start fast.
 // CommonJS, because only a CommonJS script can be given a V8 code cache on Node 20.
 import { spawnSync } from 'node:child_process';
-import { readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { copyFileSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 
@@ -76,6 +77,34 @@ const serverOnDemand = {
     },
 };
 
+/** What writes PDF and PNG is large, and only `sheets --pdf` and `draw --png` load it. */
+const printingOnDemand = {
+    name: 'printing-on-demand',
+    setup({ onResolve, onLoad }) {
+        onResolve({ filter: /^\.\/(pdf\/sheet-pdf|png)\.js$/ }, ({ path }) => ({
+            path,
+            namespace: 'printing-on-demand',
+        }));
+        onLoad({ filter: /pdf/, namespace: 'printing-on-demand' }, () => ({
+            contents: 'export const sheetPdf = (...all) => require("./pdf.cjs").sheetPdf(...all);',
+            resolveDir: here,
+        }));
+        onLoad({ filter: /png/, namespace: 'printing-on-demand' }, () => ({
+            contents: 'export const svgPng = (...all) => require("./png.cjs").svgPng(...all);',
+            resolveDir: here,
+        }));
+    },
+};
+
+/** The fonts that a PDF reader brings along: ours are in the document. */
+const noStandardFonts = {
+    name: 'no-standard-fonts',
+    setup({ onResolve, onLoad }) {
+        onResolve({ filter: /^#standard-fonts\// }, ({ path }) => ({ path, namespace: 'left-out' }));
+        onLoad({ filter: /.*/, namespace: 'left-out' }, () => ({ contents: 'module.exports = {};' }));
+    },
+};
+
 /** Starting a process, which the argument library can do and need not, takes 3 ms to load; only `compare` asks git. */
 const noChildProcess = {
     name: 'no-child-process',
@@ -87,11 +116,11 @@ const noChildProcess = {
     },
 };
 
-/** Its module form asks for the address of the file it is in, which a CommonJS bundle does not have. */
-const globbingAsCommonJs = {
-    name: 'globbing-as-common-js',
+/** Their module forms ask for the address of the file they are in, which a CommonJS bundle does not have. */
+const asCommonJs = {
+    name: 'as-common-js',
     setup({ onResolve, resolve }) {
-        onResolve({ filter: /^tinyglobby$/ }, ({ kind, path, resolveDir }) =>
+        onResolve({ filter: /^(tinyglobby|pdfkit)$/ }, ({ kind, path, resolveDir }) =>
             kind === 'require-call' ? undefined : resolve(path, { kind: 'require-call', resolveDir }),
         );
     },
@@ -109,18 +138,34 @@ const { metafile } = await build({
     ...common,
     metafile: true,
     entryPoints: { main: 'src/main.ts' },
-    external: ['./clocks.cjs', './framework.cjs', './lsp.cjs'],
-    plugins: [clocksOnDemand, frameworkOnDemand, serverOnDemand, noChildProcess, globbingAsCommonJs],
+    external: ['./clocks.cjs', './framework.cjs', './lsp.cjs', './pdf.cjs', './png.cjs'],
+    plugins: [clocksOnDemand, frameworkOnDemand, serverOnDemand, printingOnDemand, noChildProcess, asCommonJs],
 });
 await build({
     ...common,
     entryPoints: { lsp: 'src/lsp.ts' },
-    keepNames: true,
-    plugins: [globbingAsCommonJs],
+    // The framework looks names up here too; to keep them beside others costs a call for each function that is made.
+    minifyIdentifiers: false,
+    plugins: [asCommonJs],
+});
+await build({
+    ...common,
+    entryPoints: { pdf: 'src/pdf/sheet-pdf.ts', png: 'src/png.ts' },
+    plugins: [asCommonJs, noStandardFonts],
 });
 
+// The letters of everything printed, and the rasteriser, lie beside the bundles that read them.
+const fonts = new URL('dist/fonts/', import.meta.url);
+mkdirSync(fonts);
+const { resolve: pathOf } = createRequire(import.meta.url);
+const noto = '@expo-google-fonts/noto-sans';
+copyFileSync(pathOf(`${noto}/400Regular/NotoSans_400Regular.ttf`), new URL('NotoSans_400Regular.ttf', fonts));
+copyFileSync(pathOf(`${noto}/700Bold/NotoSans_700Bold.ttf`), new URL('NotoSans_700Bold.ttf', fonts));
+copyFileSync(pathOf(`${noto}/LICENSE_FONT`), new URL('LICENSE', fonts));
+copyFileSync(pathOf('@resvg/resvg-wasm/index_bg.wasm'), new URL('dist/resvg.wasm', import.meta.url));
+
 // The bundles are read as bytes of ASCII; regular expressions alone are left as they are written.
-for (const name of ['main', 'framework', 'lsp']) {
+for (const name of ['main', 'framework', 'lsp', 'pdf', 'png']) {
     const path = new URL(`dist/${name}.cjs`, import.meta.url);
     const escaped = readFileSync(path, 'utf8').replaceAll(
         /[^\0-\x7F]/g,
@@ -132,7 +177,8 @@ for (const name of ['main', 'framework', 'lsp']) {
 const slow = Object.entries(metafile.outputs['dist/main.cjs'].inputs)
     .filter(
         ([path, { bytesInOutput }]) =>
-            bytesInOutput > 0 && /node_modules\/(langium|chevrotain|vscode-|temporal-)/.test(path),
+            bytesInOutput > 0 &&
+            /node_modules\/(langium|chevrotain|vscode-|temporal-|pdfkit|fontkit|@resvg)/.test(path),
     )
     .map(([path]) => path);
 if (slow.length > 0) {

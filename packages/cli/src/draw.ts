@@ -4,7 +4,12 @@ import { CannotRun } from './cannot-run.js';
 import { CANNOT_RUN, tellFaults } from './faults.js';
 import { oneInput } from './inputs.js';
 import { writeResult } from './output.js';
+import { readLetters } from './letters.js';
 import { writeWhole } from './write-file.js';
+
+/** A page of A4 at 200 dots to the inch. */
+const USUAL_WIDTH = 1600;
+const WIDEST = 10_000;
 
 export interface DrawOptions {
     readonly table?: string;
@@ -12,19 +17,23 @@ export interface DrawOptions {
     readonly evening?: boolean;
     readonly dishes?: number;
     readonly step?: number;
+    readonly png?: boolean;
+    /** Of a PNG, in pixels. */
+    readonly width?: number;
     readonly output?: string;
     readonly stdinName?: string;
     readonly root?: string;
 }
 
-/** `underliner draw`: the cover, a table or the room to scale, or the evening over the clock, as SVG. */
-export function runDraw(path: string, options: DrawOptions): number {
+/** `underliner draw`: the cover, a table or the room to scale, or the evening over the clock, as SVG or PNG. */
+export async function runDraw(path: string, options: DrawOptions): Promise<number> {
     const input = oneInput(path, options);
     if (options.output !== undefined && resolve(options.output) === input.path) {
         throw new CannotRun(
             `The picture would take the place of its own text, \`${input.shown}\`. Give -o another name.`,
         );
     }
+    const width = pixels(options);
     const checked = check(input.file, input.files);
     if (tellFaults(input.shown, checked) > 0) {
         return CANNOT_RUN;
@@ -33,12 +42,30 @@ export function runDraw(path: string, options: DrawOptions): number {
     if (svg === undefined) {
         throw new CannotRun(whyNot(checked, options));
     }
+    const picture = width === undefined ? svg : await png(svg, width);
     if (options.output === undefined) {
-        writeResult(svg);
+        writeResult(picture);
     } else {
-        writeWhole(resolve(options.output), svg, options.output);
+        writeWhole(resolve(options.output), picture, options.output);
     }
     return 0;
+}
+
+/** How wide a PNG becomes; nothing where an SVG is wanted. */
+function pixels({ png, width, output }: DrawOptions): number | undefined {
+    const isPng = png === true || (output?.toLowerCase().endsWith('.png') ?? false);
+    if (width !== undefined && !isPng) {
+        throw new CannotRun('An SVG has no width in pixels. Add `--png` to `--width`.');
+    }
+    if (width !== undefined && (width < 1 || width > WIDEST)) {
+        throw new CannotRun(`A picture is 1 to ${WIDEST} pixels wide; ${width} is not.`);
+    }
+    return isPng ? (width ?? USUAL_WIDTH) : undefined;
+}
+
+async function png(svg: string, width: number): Promise<Uint8Array> {
+    const { svgPng } = await import('./png.js');
+    return svgPng(svg, { width, letters: readLetters() });
 }
 
 function pictureOf({ table, room, evening, dishes = 1, step }: DrawOptions): Picture {

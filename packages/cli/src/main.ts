@@ -1,5 +1,5 @@
 import { Command, CommanderError, Option } from 'commander';
-import { LIST_FORMATS, LIST_NAMES, type Severity } from 'underliner-language';
+import { LIST_FORMATS, LIST_NAMES, PAPERS, type Severity } from 'underliner-language';
 import { celsius, clock, minutes, oneOf, sheetNames, wholeNumber, wrongUsage } from './arguments.js';
 import { CannotRun } from './cannot-run.js';
 import type { CalendarOptions } from './calendar.js';
@@ -70,6 +70,8 @@ function program(): Command {
         .requiredOption('-o, --output <folder>', 'where to write them')
         .addOption(new Option('--only <names>', 'only these, such as captain,bar').argParser(sheetNames))
         .option('--names', 'guests of the list by name; else by initials')
+        .option('--pdf', 'write them as PDF besides')
+        .addOption(choice('--paper <paper>', 'of the PDFs; else what is usual under the local code', PAPERS))
         .addOption(
             new Option('--at <clock>', 'the evening runs, and it is now 20:10: the card with the new times').argParser(
                 clock,
@@ -127,7 +129,7 @@ function program(): Command {
         .action(async (path: string, options: WhatIfOptions) => {
             process.exitCode = (await import('./what-if.js')).runWhatIf(path, options);
         });
-    verb(program, 'draw', 'draw a cover, a table or the room to scale, or the evening over the clock, as SVG')
+    verb(program, 'draw', 'draw a cover, a table or the room to scale, or the evening over the clock, as SVG or PNG')
         .argument('<file>', 'the event, or - for standard input')
         .option('--table <name>', 'this table with all its covers')
         .option('--room', 'the room with its tables')
@@ -143,10 +145,12 @@ function program(): Command {
             ),
         )
         .option('-o, --output <file>', 'where to write it, instead of stdout')
+        .option('--png', 'as PNG; so is a file whose name ends with .png')
+        .addOption(new Option('--width <pixels>', 'how wide a PNG is; else 1600').argParser(wholeNumber))
         .addOption(stdinName())
         .addOption(root())
         .action(async (path: string, options: DrawOptions) => {
-            process.exitCode = (await import('./draw.js')).runDraw(path, options);
+            process.exitCode = await (await import('./draw.js')).runDraw(path, options);
         });
     verb(program, 'compare', 'say what changed between two plans for the people who carry them out')
         .argument('[path...]', 'the plan before and the plan after; with --git one plan')

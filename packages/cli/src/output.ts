@@ -11,16 +11,17 @@ const STDERR = 2;
 /** Milliseconds to wait for a reader whose pipe is full. */
 const FULL_PIPE_PAUSE = 5;
 
-export function writeResult(text: string): void {
-    write(STDOUT, text);
+/** @param result text, or the bytes of a picture */
+export function writeResult(result: string | Uint8Array): void {
+    write(STDOUT, result);
 }
 
 export function writeTalk(text: string): void {
     write(STDERR, text);
 }
 
-function write(channel: number, text: string): void {
-    const bytes = Buffer.from(text, 'utf8');
+function write(channel: number, content: string | Uint8Array): void {
+    const bytes = typeof content === 'string' ? Buffer.from(content, 'utf8') : content;
     for (let done = 0; done < bytes.length;) {
         try {
             done += writeSync(channel, bytes, done);

@@ -1,10 +1,11 @@
 import { mkdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { check, sheets, whatIf, type Checked, type SheetName } from 'underliner-language';
+import { check, sheets, whatIf, type Checked, type Paper, type SheetFile, type SheetName } from 'underliner-language';
 import { CannotRun } from './cannot-run.js';
 import type { ColorChoice } from './colors.js';
 import { CANNOT_RUN, tellFaults } from './faults.js';
 import { oneInput } from './inputs.js';
+import { readLetters } from './letters.js';
 import { writeResult, writeTalk } from './output.js';
 import { tellErrors } from './report/errors.js';
 import { runningEvening } from './running-evening.js';
@@ -14,6 +15,8 @@ export interface SheetsOptions {
     readonly output: string;
     readonly only?: readonly SheetName[];
     readonly names?: boolean;
+    readonly pdf?: boolean;
+    readonly paper?: Paper;
     readonly at?: number;
     readonly done?: string;
     readonly despiteErrors?: boolean;
@@ -44,12 +47,36 @@ export async function runSheets(path: string, options: SheetsOptions): Promise<n
     if (made.length === 0) {
         throw new CannotRun(`\`${input.shown}\` holds nothing for ${wanted(options.only)}.`);
     }
+    const files = [
+        ...made.map(({ name, title, html }) => ({ name: `${name}.html`, title, content: html })),
+        ...(options.pdf ? await printed(made, options.paper) : []),
+    ];
     const folder = makeFolder(options.output);
-    for (const { name, html } of made) {
-        writeWhole(join(folder, `${name}.html`), html, join(options.output, `${name}.html`));
+    for (const { name, content } of files) {
+        writeWhole(join(folder, name), content, join(options.output, name));
     }
-    writeResult(made.map(({ name, title }) => `${join(options.output, `${name}.html`)}  ${title}\n`).join(''));
+    writeResult(files.map(({ name, title }) => `${join(options.output, name)}  ${title}\n`).join(''));
     return 0;
+}
+
+/** The same sheets as PDF. */
+async function printed(
+    made: readonly SheetFile[],
+    paper: Paper | undefined,
+): Promise<{ name: string; title: string; content: Uint8Array }[]> {
+    const { sheetPdf } = await import('./pdf/sheet-pdf.js');
+    const letters = readLetters();
+    const files = [];
+    for (const { name, title, sheet, foot, paper: usual } of made) {
+        const { bytes, lacking } = await sheetPdf(sheet, foot, { paper: paper ?? usual, letters });
+        if (lacking.length > 0) {
+            writeTalk(
+                `The letters of PDF sheets have no ${lacking.join(' ')}: a box stands in its place in ${name}.pdf. Print ${name}.html instead.\n`,
+            );
+        }
+        files.push({ name: `${name}.pdf`, title, content: bytes });
+    }
+    return files;
 }
 
 /** The plan as it goes on from now, where the evening runs. */

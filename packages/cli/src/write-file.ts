@@ -38,7 +38,7 @@ function startsWithByteOrderMark(path: string): boolean {
  * @param shown the path as the user knows it, for the message
  * @throws CannotRun where the file can't be written
  */
-export function writeWhole(path: string, text: string, shown: string): void {
+export function writeWhole(path: string, content: string | Uint8Array, shown: string): void {
     let target = path;
     let temporary: string | undefined;
     try {
@@ -50,14 +50,14 @@ export function writeWhole(path: string, text: string, shown: string): void {
             target = realpathSync(path);
             if (!there.isFile()) {
                 // A device or a pipe, such as /dev/stdout, has nothing to lose and no place to take.
-                writeTo(target, text, 'w');
+                writeTo(target, content, 'w');
                 return;
             }
         }
         const name = join(dirname(target), `.${basename(target)}.${process.pid}.tmp`);
         const mode = there ? there.mode & 0o7777 : READABLE_BY_ALL;
         temporary = name;
-        writeTo(name, text, 'wx', mode);
+        writeTo(name, content, 'wx', mode);
         if (there) {
             chmodSync(name, mode);
         }
@@ -70,10 +70,10 @@ export function writeWhole(path: string, text: string, shown: string): void {
     }
 }
 
-function writeTo(path: string, text: string, flags: string, mode?: number): void {
+function writeTo(path: string, content: string | Uint8Array, flags: string, mode?: number): void {
     const file = openSync(path, flags, mode);
     try {
-        const bytes = Buffer.from(text, 'utf8');
+        const bytes = typeof content === 'string' ? Buffer.from(content, 'utf8') : content;
         for (let done = 0; done < bytes.length;) {
             done += writeSync(file, bytes, done);
         }
