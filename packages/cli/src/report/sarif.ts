@@ -1,5 +1,5 @@
 import type { Location, Log, ReportingDescriptor, Result } from 'sarif';
-import { GROUP_SEVERITY, rules, type Rule, type Severity } from 'underliner-language';
+import { explainInMarkdown, GROUP_SEVERITY, rules, type Rule, type Severity } from 'underliner-language';
 import { countCodePoints } from './lines.js';
 import type { LocatedFinding, Place } from './located.js';
 import type { Reporter } from './reporter.js';
@@ -39,14 +39,24 @@ const levels: Readonly<Record<Severity, 'error' | 'warning' | 'note'>> = {
     hint: 'note',
 };
 
-function descriptor({ id, group, severity, title, why, source }: Rule): ReportingDescriptor {
+/** How code hosts call the gravity of what is no weakness of security. */
+const gravities: Readonly<Record<Severity, 'error' | 'warning' | 'recommendation'>> = {
+    error: 'error',
+    warning: 'warning',
+    info: 'recommendation',
+    hint: 'recommendation',
+};
+
+function descriptor(rule: Rule): ReportingDescriptor {
+    const { id, group, title, why, source } = rule;
+    const severity = rule.severity ?? GROUP_SEVERITY[group];
     return {
         id,
         shortDescription: { text: `${title}.` },
         fullDescription: { text: why },
-        help: { text: `${why} Sources: ${source.join(', ')}.` },
-        defaultConfiguration: { level: levels[severity ?? GROUP_SEVERITY[group]] },
-        properties: { tags: [group] },
+        help: { text: `${why} Sources: ${source.join(', ')}.`, markdown: explainInMarkdown(rule) },
+        defaultConfiguration: { level: levels[severity] },
+        properties: { tags: [group], 'problem.severity': gravities[severity] },
     };
 }
 
