@@ -23,6 +23,8 @@ const { createMessageConnection, StreamMessageReader, StreamMessageWriter } = cr
     'vscode-languageserver-protocol/node',
 ) as typeof protocol;
 
+const LINE_END = /\r\n|\n|\r/g;
+
 const program = fileURLToPath(new URL('../../packages/cli/bin/underliner.cjs', import.meta.url));
 
 interface Open {
@@ -57,14 +59,30 @@ export class Talk {
         this.#connection.listen();
     }
 
-    /** @param folder a folder of the disk */
-    static async start(folder: string): Promise<{ talk: Talk; result: InitializeResult }> {
+    /**
+     * @param folder a folder of the disk; all paths are told from it
+     * @param open the folders in it that are opened, where it is not itself
+     */
+    static async start(
+        folder: string,
+        open: readonly string[] = [''],
+    ): Promise<{ talk: Talk; result: InitializeResult }> {
         const talk = new Talk(folder);
-        const uri = pathToFileURL(folder).href;
-        const result = await talk.#connection.sendRequest<InitializeResult>('initialize', {
+        const folders = open.map((path) => ({
+            uri: pathToFileURL(join(folder, path)).href,
+            name: path || 'workspace',
+        }));
+        const hasLeft = new Promise<never>((_, reject) => {
+            talk.#process.once('exit', (code) =>
+                reject(new Error(`The server left with exit code ${code}: ${talk.log}`)),
+            );
+        });
+        // Later it may leave: nobody waits for it then.
+        hasLeft.catch(() => undefined);
+        const asked = talk.#connection.sendRequest<InitializeResult>('initialize', {
             processId: process.pid,
-            rootUri: uri,
-            workspaceFolders: [{ uri, name: 'workspace' }],
+            rootUri: folders[0]!.uri,
+            workspaceFolders: folders,
             initializationOptions: { virtualTexts: true },
             capabilities: {
                 workspace: {
@@ -78,6 +96,7 @@ export class Talk {
                 },
             },
         });
+        const result = await Promise.race([asked, hasLeft]);
         await talk.#connection.sendNotification('initialized', {});
         return { talk, result };
     }
@@ -107,9 +126,15 @@ export class Talk {
 
     /** Puts other words in place of the first such words, as typing does. */
     async type(path: string, words: string, by: string): Promise<void> {
-        const range = this.range(path, words);
+        const from = this.offset(path, this.position(path, words));
+        await this.change(path, from, from + words.length, by);
+    }
+
+    /** Puts other words between two offsets, as typing does. */
+    async change(path: string, from: number, to: number, by: string): Promise<void> {
+        const range = { start: this.positionAt(path, from), end: this.positionAt(path, to) };
         const document = this.#open.get(path)!;
-        document.text = document.text.replace(words, () => by);
+        document.text = document.text.slice(0, from) + by + document.text.slice(to);
         document.version++;
         const textDocument = { uri: this.uri(path), version: document.version };
         const change = { textDocument, contentChanges: [{ range, text: by }] };
@@ -161,9 +186,12 @@ export class Talk {
         if (offset < 0) {
             throw new Error(`\`${words}\` is not in ${path}.`);
         }
-        const before = this.text(path)
-            .slice(0, offset + within)
-            .split('\n');
+        return this.positionAt(path, offset + within);
+    }
+
+    /** Lines end in `\n`, `\r\n` or `\r`, as the protocol says. */
+    private positionAt(path: string, offset: number): Position {
+        const before = this.text(path).slice(0, offset).split(LINE_END);
         return { line: before.length - 1, character: before.at(-1)!.length };
     }
 
@@ -172,8 +200,8 @@ export class Talk {
     }
 
     offset(path: string, { line, character }: Position): number {
-        const lines = this.text(path).split('\n');
-        return lines.slice(0, line).reduce((sum, each) => sum + each.length + 1, 0) + character;
+        const ends = [...this.text(path).matchAll(LINE_END)].map(({ 0: end, index }) => index + end.length);
+        return (line === 0 ? 0 : ends[line - 1]!) + character;
     }
 
     // ---------------------------------------------------------------- findings
@@ -194,7 +222,7 @@ export class Talk {
             const timer = setTimeout(
                 () =>
                     reject(new Error(`Waited in vain: ${JSON.stringify(this.#told.get(this.uri(path)))} ${this.log}`)),
-                10_000,
+                60_000,
             );
             if (!look()) {
                 this.#listeners.push(look);
