@@ -126,6 +126,11 @@ export class Publisher {
 
     private tell(folder: Folder, file: string): void {
         const uri = folder.uriOf(file);
+        const home = this.workspace.locate(uri);
+        if (home.folder !== folder && home.folder.hasPlan(home.path)) {
+            // It has moved to another folder, which speaks for it.
+            return;
+        }
         const diagnostics = folder.hasPlan(file) ? diagnosticsOf(folder, file, this.client()) : [];
         const version = folder.versionOf(file);
         const telling = JSON.stringify([version, diagnostics]);

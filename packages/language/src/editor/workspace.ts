@@ -27,6 +27,8 @@ export class Workspace {
     /** Folders of documents that are in none of the workspace's. */
     private readonly loose = new Map<string, Folder>();
     private readonly places = new Map<string, Place>();
+    /** The reading of each file that was begun last: what an older one brings is of yesterday. */
+    private readonly readings = new Map<Folder, Map<string, symbol>>();
     private readonly listeners: ((touched: Touched) => void)[] = [];
 
     constructor(private readonly disk: Disk) {}
@@ -56,6 +58,9 @@ export class Workspace {
             }
         }
         const paths = await this.disk.list(key);
+        if (this.folders.get(key) !== folder) {
+            return;
+        }
         await Promise.all(paths.map((path) => this.fetch({ folder, path })));
     }
 
@@ -65,14 +70,21 @@ export class Workspace {
             return;
         }
         this.folders.delete(folder.uri);
-        const open = folder.plans
-            .filter((path) => folder.isOpen(path))
-            .flatMap((path) => folder.documentOf(path) ?? []);
+        this.dismiss(folder);
+    }
+
+    /** Of a folder that is no longer looked at the findings go; documents that are still open go where they belong now. */
+    private dismiss(folder: Folder): void {
         const files = folder.plans;
+        const open = files
+            .filter((path) => folder.isOpen(path))
+            .flatMap((path) => folder.documentOf(path) ?? [])
+            .filter(({ uri }) => this.places.has(uri));
         for (const path of files) {
             folder.closed(path);
             folder.forget(path);
         }
+        this.readings.delete(folder);
         this.emit({ folder, plans: [], files });
         open.forEach((document) => this.open(document));
     }
@@ -123,6 +135,12 @@ export class Workspace {
         }
         this.places.delete(uri);
         const { folder, path } = place;
+        if (this.loose.get(folder.uri) === folder) {
+            // Outside the workspace only what is open is looked at, and what that uses.
+            this.loose.delete(folder.uri);
+            this.dismiss(folder);
+            return;
+        }
         folder.closed(path);
         this.touch(place);
         if (URI.parse(uri).scheme !== 'untitled') {
@@ -144,6 +162,11 @@ export class Workspace {
 
     deletedOnDisk(uri: string): void {
         const { folder, path } = this.locate(uri);
+        for (const each of this.readings.get(folder)?.keys() ?? []) {
+            if (each === path || each.startsWith(`${path}/`)) {
+                this.readings.get(folder)?.delete(each);
+            }
+        }
         folder.forget(path).forEach((each) => this.touch({ folder, path: each }));
     }
 
@@ -171,7 +194,15 @@ export class Workspace {
     }
 
     private async fetch({ folder, path }: Place): Promise<void> {
-        folder.hold(path, await this.disk.read(folder.uri, path));
+        const reading = Symbol();
+        const readings = this.readings.get(folder) ?? new Map<string, symbol>();
+        this.readings.set(folder, readings.set(path, reading));
+        const text = await this.disk.read(folder.uri, path);
+        if (this.readings.get(folder)?.get(path) !== reading) {
+            return;
+        }
+        readings.delete(path);
+        folder.hold(path, text);
         if (!folder.isOpen(path)) {
             this.touch({ folder, path });
         }
