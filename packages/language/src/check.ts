@@ -10,6 +10,7 @@ import type { Plan, Severity, Waiver } from './plan/types.js';
 import { rules } from './rules/index.js';
 import { GROUP_SEVERITY, type Finding, type Report, type Rule } from './rules/rule.js';
 import { deriveService } from './service/derive.js';
+import { lazily } from './service/lazily.js';
 import type { Service } from './service/types.js';
 
 /** A plan looked at: what it says, what is derived from it, and what is found. */
@@ -128,21 +129,25 @@ function isInside(at: Origin, scope: Origin): boolean {
 /** Puts a finding where the reader of this file sees it, and withholds fixes from a text that can't be read. */
 function finish(rule: Rule, report: Report, severity: Severity, plan: Plan, brokenFiles: ReadonlySet<string>): Finding {
     const { at, message, hint, related = [] } = report;
-    const fixes = brokenFiles.has(at.file) && rule.group !== 'text' ? [] : (report.fixes ?? []);
-    const finding = { rule: rule.id, severity, message, hint, fixes };
+    const isWithheld = brokenFiles.has(at.file) && rule.group !== 'text';
+    const fixes = lazily(() => (typeof report.fixes === 'function' ? report.fixes() : (report.fixes ?? [])));
     const home = isFromCupboard(at)
         ? undefined
         : rule.scope === 'file' || at.file === plan.file
           ? at
           : useLineOf(plan, at.file);
-    if (home === at) {
-        return { ...finding, at, related };
-    }
     const place = home ?? plan.event?.titleOrigin ?? { file: plan.file, start: 0, end: 0 };
+    const isHere = home === at || isFromCupboard(at);
     return {
-        ...finding,
+        rule: rule.id,
+        severity,
+        message,
+        hint,
         at: place,
-        related: isFromCupboard(at) ? related : [{ at, message: 'It is written here.' }, ...related],
+        related: isHere ? related : [{ at, message: 'It is written here.' }, ...related],
+        get fixes() {
+            return isWithheld ? [] : fixes();
+        },
     };
 }
 

@@ -15,7 +15,6 @@ export interface FindingData {
     /** The plan in which it was found: the file itself, or one that uses it. */
     readonly plan: string;
     readonly rule: string;
-    readonly fixes: readonly string[];
 }
 
 const SEVERITY: Record<Severity, DiagnosticSeverity> = {
@@ -35,7 +34,7 @@ export function diagnosticOf(folder: Folder, { plan, finding }: PlacedFinding, c
     if (!range) {
         return undefined;
     }
-    const data: FindingData = { plan, rule: finding.rule, fixes: finding.fixes.map(({ title }) => title) };
+    const data: FindingData = { plan, rule: finding.rule };
     const related = client.takesRelated ? relatedOf(folder, finding.related, client) : [];
     return {
         range,

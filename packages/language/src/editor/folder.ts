@@ -3,7 +3,7 @@ import type { Range } from 'vscode-languageserver';
 import { check, type Checked } from '../check.js';
 import type { Files, FileText } from '../plan/files.js';
 import type { Origin } from '../plan/origin.js';
-import { readText } from '../plan/read-text.js';
+import { FileReader } from '../plan/read-text.js';
 import type { Reading } from '../plan/types.js';
 import type { Finding } from '../rules/rule.js';
 
@@ -35,6 +35,8 @@ export class Folder implements Files {
     private readonly open = new Map<string, TextDocument>();
     private readonly held = new Map<string, FileText>();
     private readonly readings = new Map<string, { readonly text: string; readonly reading: Reading }>();
+    /** They keep what they have read of a file, so that a change makes them read little. */
+    private readonly readers = new Map<string, FileReader>();
     private readonly looks = new Map<string, Look>();
     private readonly pages = new Map<string, TextDocument>();
     /** As the client writes them. */
@@ -115,7 +117,9 @@ export class Folder implements Files {
         if (known?.text === text) {
             return known.reading;
         }
-        const reading = readText(path, text);
+        const reader = this.readers.get(path) ?? new FileReader(path);
+        this.readers.set(path, reader);
+        const reading = reader.read(text);
         this.readings.set(path, { text, reading });
         return reading;
     };

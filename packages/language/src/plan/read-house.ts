@@ -114,7 +114,7 @@ function readRate(scribe: Scribe, node: ast.Rate | undefined): Rate | undefined 
         return undefined;
     }
     const origin = scribe.origin(node);
-    const written = scribe.text.slice(origin.start, origin.end);
+    const written = scribe.words(origin);
     return { amount, what: node.what ?? '', perMinutes: PERIOD_MINUTES[node.per] ?? 60, written, origin };
 }
 

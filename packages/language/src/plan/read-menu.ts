@@ -36,7 +36,7 @@ export function readMenu(scribe: Scribe, node: ast.Menu): Menu {
     const lay = scribe.once(ofType<ast.MenuEntry, ast.Lay>(entries, 'Lay'), 'lay');
     return {
         origin: scribe.origin(node),
-        head: { ...scribe.origin(node), end: scribe.origin(node).start + (node.misspelt ?? 'menu').length },
+        head: scribe.begin(scribe.origin(node), node.misspelt ?? 'menu'),
         courses,
         bread: bread && readBread(scribe, bread),
         coffee: coffee && readCoffee(scribe, coffee),
@@ -396,7 +396,7 @@ function readWater(scribe: Scribe, node: ast.Water): Water {
         pour: {
             ...readPourPhrases(scribe, node.phrases ?? []),
             title: 'Water',
-            titleOrigin: { ...origin, end: origin.start + 'water'.length },
+            titleOrigin: scribe.begin(origin, 'water'),
             suits: [],
             bottles: [],
             instead: [],
@@ -438,7 +438,7 @@ function readBread(scribe: Scribe, node: ast.Bread): Bread {
             readDish(scribe, dish, { name: 'bread', origin: head }, -1, index),
         ),
         waivers: readWaivers(scribe, clauses, origin),
-        head: phrases.length > 0 ? head : { ...origin, end: origin.start + 'bread'.length },
+        head: phrases.length > 0 ? head : scribe.begin(origin, 'bread'),
         origin,
     };
 }

@@ -62,25 +62,48 @@ export const LIKELY_UNITS: Record<Exclude<Dimension, 'count'>, readonly UnitName
 
 /**
  * Takes values off syntax nodes and notes down, as it goes, every name that stands there and everything written in a form
- * the language does not keep. One for each file.
+ * the language does not keep. One for each block of a file.
  */
 export class Scribe {
+    /** Every place noted, each once. */
+    readonly origins: Origin[] = [];
     readonly occurrences: Occurrence[] = [];
     readonly written: Written[] = [];
     readonly unitProblems: UnitProblem[] = [];
     readonly repeats: Repeat[] = [];
     readonly misspelt: Misspelt[] = [];
 
+    /**
+     * @param text the part of the file that the nodes were read from
+     * @param offset where in the file it stands
+     */
     constructor(
         readonly file: string,
-        readonly text: string,
+        private readonly text: string,
+        private readonly offset = 0,
     ) {}
 
     // ---------------------------------------------------------------- places
     place(span: Span | undefined): Origin {
         // A word that the text breaks off in may be placed past its end.
         const end = Math.min(span?.end ?? 0, this.text.length);
-        return { file: this.file, start: Math.min(span?.offset ?? 0, end), end };
+        return this.placed(Math.min(span?.offset ?? 0, end) + this.offset, end + this.offset);
+    }
+
+    private placed(start: number, end: number): Origin {
+        const origin = { file: this.file, start, end };
+        this.origins.push(origin);
+        return origin;
+    }
+
+    /** The first characters of a place: the word that a block begins with. */
+    begin({ start }: Origin, word: string): Origin {
+        return this.placed(start, start + word.length);
+    }
+
+    /** The words at a place. */
+    words({ start, end }: Origin): string {
+        return this.text.slice(start - this.offset, end - this.offset);
     }
 
     origin(node: AstNode): Origin {
@@ -99,10 +122,10 @@ export class Scribe {
         let end = whole.start;
         for (const property of properties) {
             for (const found of spansOfProperty(node, property)) {
-                end = Math.max(end, found.end);
+                end = Math.max(end, found.end + this.offset);
             }
         }
-        return end > whole.start ? { ...whole, end } : whole;
+        return end > whole.start ? this.placed(whole.start, end) : whole;
     }
 
     // ---------------------------------------------------------------- names and texts
@@ -212,7 +235,7 @@ export class Scribe {
         if (value === undefined) {
             return undefined;
         }
-        const written = this.text.slice(origin.start, origin.end);
+        const written = this.words(origin);
         const unitNode = node.unit === undefined ? more.unitFrom : node;
         if (unitNode?.unit === undefined) {
             if (!wanted || wanted.includes('count')) {

@@ -1,6 +1,8 @@
-import { parseText } from '../grammar/parse.js';
+import { LONGEST_TEXT } from '../grammar/limits.js';
+import { parseText, type Parsed } from '../grammar/parse.js';
 import { parsePlainly } from '../grammar/plain-parser.js';
-import { readFile } from './read.js';
+import { joinStretches, moveStretch, readStretch, type ReadStretch } from './read.js';
+import { stretchesOf, type Stretch } from './stretches.js';
 import type { Reading } from './types.js';
 
 export { parseText } from '../grammar/parse.js';
@@ -8,6 +10,77 @@ export { readFile } from './read.js';
 
 /** Parses and reads one file. */
 export function readText(file: string, text: string): Reading {
+    return new FileReader(file).read(text);
+}
+
+interface Known extends Stretch {
+    readonly text: string;
+    readonly read: ReadStretch;
+}
+
+/**
+ * Reads one file again and again, and of each text only what is new. A text is cut into stretches, a block each, which are
+ * read by themselves; where braces do not pair, nobody can tell where a block ends, and the text is read as one.
+ */
+export class FileReader {
+    #known: readonly Known[] = [];
+
+    constructor(readonly file: string) {}
+
+    /** What was read before may be moved by it: everything worked out from an earlier text is to be dropped first. */
+    read(text: string): Reading {
+        const stretches = text.length <= LONGEST_TEXT ? this.#stretches(text) : undefined;
+        this.#known = stretches ?? [];
+        const read = stretches ? stretches.map((each) => each.read) : [readStretch(this.file, text, parsed(text))];
+        return joinStretches(this.file, read);
+    }
+
+    #stretches(text: string): Known[] | undefined {
+        const before = this.#known;
+        let first = 0;
+        // The last stretch has no end of its own.
+        while (first < before.length - 1 && text.startsWith(before[first]!.text, before[first]!.start)) {
+            first++;
+        }
+        const from = before[first]?.start ?? 0;
+        let rest = before.length;
+        let to = text.length;
+        while (
+            rest > first &&
+            to - before[rest - 1]!.text.length >= from &&
+            text.endsWith(before[rest - 1]!.text, to)
+        ) {
+            rest--;
+            to -= before[rest]!.text.length;
+        }
+        const between = rest < before.length ? stretchesOf(text, from, to) : undefined;
+        const fresh = between ?? stretchesOf(text, from);
+        if (!fresh) {
+            return undefined;
+        }
+        const behind = between ? before.slice(rest) : [];
+        return [...before.slice(0, first), ...fresh.map((each) => this.#one(text, each)), ...moved(behind, to)];
+    }
+
+    #one(text: string, { start, end }: Stretch): Known {
+        const own = text.slice(start, end);
+        return { start, end, text: own, read: readStretch(this.file, own, parsed(own), start) };
+    }
+}
+
+function parsed(text: string): Parsed {
     const tree = parsePlainly(text);
-    return readFile(file, text, tree ? { tree, problems: [] } : parseText(text));
+    return tree ? { tree, problems: [] } : parseText(text);
+}
+
+/** The stretches from the first of these on, which now begins at `start`. */
+function moved(stretches: readonly Known[], start: number): readonly Known[] {
+    const by = start - (stretches[0]?.start ?? start);
+    if (by === 0) {
+        return stretches;
+    }
+    return stretches.map((each) => {
+        moveStretch(each.read, by);
+        return { ...each, start: each.start + by, end: each.end + by };
+    });
 }

@@ -1,42 +1,153 @@
 import type * as ast from '../grammar/generated/ast.js';
 import type { Parsed } from '../grammar/parse.js';
+import type { Origin } from './origin.js';
 import { readDiet, readKind, readLocalCode, readPiece, readSubstance } from './read-cupboard.js';
 import { readEvent, readSeating } from './read-event.js';
 import { readHouse, readRoom, readTasks, readTeam } from './read-house.js';
 import { readMenu } from './read-menu.js';
-import { ofType, Scribe } from './read-scribe.js';
-import type { Reading } from './types.js';
+import { Scribe } from './read-scribe.js';
+import type { Misspelt, Reading, SyntaxFinding, Written } from './types.js';
+
+type Mutable<T> = { -readonly [Key in keyof T]: T[Key] };
+type Lists = Omit<Reading, 'file' | 'uses' | 'syntax'>;
+/** The lists that blocks are read into; the others hold what was noted on the way. */
+type BlockList = Exclude<keyof Lists, NoteList>;
+type NoteList = 'occurrences' | 'written' | 'unitProblems' | 'repeats' | 'misspelt';
+
+/** What each sort of block is read as. Their order is that of a reading's notes, whatever the order of the text. */
+const BLOCKS = {
+    Event: { list: 'events', read: one(readEvent) },
+    Menu: { list: 'menus', read: one(readMenu) },
+    House: { list: 'houses', read: one(readHouse) },
+    Room: { list: 'rooms', read: one(readRoom) },
+    Team: { list: 'teams', read: one(readTeam) },
+    Tasks: { list: 'tasks', read: readTasks },
+    Seating: { list: 'guests', read: readSeating },
+    Piece: { list: 'pieces', read: one(readPiece) },
+    Kind: { list: 'kinds', read: one(readKind) },
+    Substance: { list: 'substances', read: one(readSubstance) },
+    Diet: { list: 'diets', read: one(readDiet) },
+    LocalCode: { list: 'codes', read: one(readLocalCode) },
+} as const satisfies {
+    [Type in ast.Item['$type']]: {
+        readonly list: BlockList;
+        readonly read: (scribe: Scribe, node: Extract<ast.Item, { $type: Type }>) => readonly unknown[];
+    };
+};
+
+const TYPES = Object.keys(BLOCKS) as ast.Item['$type'][];
+const NOTES: readonly NoteList[] = ['occurrences', 'written', 'unitProblems', 'repeats', 'misspelt'];
+
+function one<Node, Value>(read: (scribe: Scribe, node: Node) => Value) {
+    return (scribe: Scribe, node: Node): readonly Value[] => [read(scribe, node)];
+}
+
+interface Block {
+    readonly type: ast.Item['$type'];
+    readonly values: readonly unknown[];
+    readonly notes: Pick<Scribe, NoteList>;
+}
+
+/** A stretch of a file, read: whole blocks and what stands between them. */
+export interface ReadStretch {
+    readonly uses: Reading['uses'];
+    readonly blocks: readonly Block[];
+    readonly syntax: readonly SyntaxFinding[];
+    /** Noted of the stretch as a whole, behind what its blocks have noted. */
+    readonly misspelt: readonly Misspelt[];
+    readonly unclosed: readonly Written[];
+    /** Every place in it, each once. */
+    readonly origins: readonly Origin[];
+}
+
+/**
+ * Reads the syntax tree of a stretch as plain data. Looks at nothing else, so the result can be kept for as long as the
+ * text of the stretch stays.
+ * @param offset where in the file the stretch begins
+ */
+export function readStretch(file: string, text: string, parsed: Parsed, offset = 0): ReadStretch {
+    const { tree } = parsed;
+    const scribe = new Scribe(file, text, offset);
+    const uses = (tree.uses ?? []).flatMap((use) => scribe.textOf(use, 'path') ?? []);
+    const origins = [...scribe.origins];
+    const blocks = (tree.items ?? []).map((node): Block => {
+        const notes = new Scribe(file, text, offset);
+        const read = BLOCKS[node.$type].read as (scribe: Scribe, node: ast.Item) => readonly unknown[];
+        const values = read(notes, node);
+        origins.push(...notes.origins);
+        return { type: node.$type, values, notes };
+    });
+    const at = (start: number, end: number): Origin => {
+        const origin = { file, start: start + offset, end: end + offset };
+        origins.push(origin);
+        return origin;
+    };
+    const syntax = parsed.problems.map(({ start, end, ...said }) => ({ ...said, origin: at(start, end) }));
+    const misspelt = (parsed.mistyped ?? []).map(({ word, meant, start, end }) => ({
+        word,
+        meant,
+        origin: at(start, end),
+    }));
+    const whole = new Scribe(file, text, offset);
+    whole.noteUnclosed(tree);
+    origins.push(...whole.origins);
+    return { uses, blocks, syntax, misspelt, unclosed: whole.written, origins };
+}
+
+/** A file out of its stretches, in the order of the text. */
+export function joinStretches(file: string, stretches: readonly ReadStretch[]): Reading {
+    const lists = Object.fromEntries(
+        [...TYPES.map((type) => BLOCKS[type].list), ...NOTES].map((list): [keyof Lists, unknown[]] => [list, []]),
+    ) as Record<keyof Lists, unknown[]>;
+    const byType = new Map(TYPES.map((type): [string, Block[]] => [type, []]));
+    for (const { blocks } of stretches) {
+        for (const block of blocks) {
+            byType.get(block.type)!.push(block);
+        }
+    }
+    for (const type of TYPES) {
+        const list = lists[BLOCKS[type].list];
+        for (const { values, notes } of byType.get(type)!) {
+            pushAll(list, values);
+            for (const note of NOTES) {
+                pushAll(lists[note], notes[note]);
+            }
+        }
+    }
+    for (const { misspelt, unclosed } of stretches) {
+        pushAll(lists.misspelt, misspelt);
+        pushAll(lists.written, unclosed);
+    }
+    return {
+        file,
+        uses: stretches.flatMap(({ uses }) => uses),
+        ...(lists as unknown as Lists),
+        syntax: stretches.flatMap(({ syntax }) => syntax),
+    };
+}
+
+function pushAll(list: unknown[], more: readonly unknown[]): void {
+    for (const each of more) {
+        list.push(each);
+    }
+}
+
+/**
+ * Moves a stretch that now begins elsewhere. Its values stay the very same, so that what was worked out from them alone
+ * holds on; their places are the one thing of a reading that ever changes, and only here. Whoever moves a stretch has
+ * dropped everything that speaks of the text as it was.
+ */
+export function moveStretch({ origins }: ReadStretch, by: number): void {
+    for (const origin of origins as readonly Mutable<Origin>[]) {
+        origin.start += by;
+        origin.end += by;
+    }
+}
 
 /**
  * Reads one file's syntax tree as plain data. Looks at no other file, so its result can be kept for as long as the text stays.
  * @param file the name that origins carry: workspace-relative, or `cupboard/…`
  */
 export function readFile(file: string, text: string, parsed: Parsed): Reading {
-    const scribe = new Scribe(file, text);
-    const { tree } = parsed;
-    const items = tree.items ?? [];
-    const of = <U extends ast.Item>(type: U['$type']): U[] => ofType<ast.Item, U>(items, type);
-    const reading = {
-        file,
-        uses: (tree.uses ?? []).flatMap((use) => scribe.textOf(use, 'path') ?? []),
-        events: of<ast.Event>('Event').map((node) => readEvent(scribe, node)),
-        menus: of<ast.Menu>('Menu').map((node) => readMenu(scribe, node)),
-        houses: of<ast.House>('House').map((node) => readHouse(scribe, node)),
-        rooms: of<ast.Room>('Room').map((node) => readRoom(scribe, node)),
-        teams: of<ast.Team>('Team').map((node) => readTeam(scribe, node)),
-        tasks: of<ast.Tasks>('Tasks').flatMap((node) => readTasks(scribe, node)),
-        guests: of<ast.Seating>('Seating').flatMap((node) => readSeating(scribe, node)),
-        pieces: of<ast.Piece>('Piece').map((node) => readPiece(scribe, node)),
-        kinds: of<ast.Kind>('Kind').map((node) => readKind(scribe, node)),
-        substances: of<ast.Substance>('Substance').map((node) => readSubstance(scribe, node)),
-        diets: of<ast.Diet>('Diet').map((node) => readDiet(scribe, node)),
-        codes: of<ast.LocalCode>('LocalCode').map((node) => readLocalCode(scribe, node)),
-        syntax: parsed.problems.map(({ start, end, ...said }) => ({ ...said, origin: { file, start, end } })),
-    };
-    for (const { word, meant, start, end } of parsed.mistyped ?? []) {
-        scribe.misspelt.push({ word, meant, origin: { file, start, end } });
-    }
-    scribe.noteUnclosed(tree);
-    const { occurrences, written, unitProblems, repeats, misspelt } = scribe;
-    return { ...reading, occurrences, written, unitProblems, repeats, misspelt };
+    return joinStretches(file, [readStretch(file, text, parsed)]);
 }

@@ -49,21 +49,23 @@ function tally(plan: Plan, service: Furnished): readonly number[] {
 
 /**
  * The changes that mend what a rule has found and make nothing else in the room worse, as fixes: of each sort the first that
- * does, tried on the plan itself. The first sort that mends it is preferred.
+ * does, tried on the plan itself when somebody asks. The first sort that mends it is preferred.
  */
 export function fixesThat(
     isMended: (plan: Plan, service: Furnished) => boolean,
     now: { readonly plan: Plan; readonly service: Service },
     sorts: readonly (readonly Change[])[],
-): Fix[] {
-    const before = tally(now.plan, now.service);
-    const mends = (change: Change): boolean => {
-        const service = afterChange(change.plan, now);
-        const isWorse = tally(change.plan, service).some((count, index) => count > before[index]!);
-        return !isWorse && isMended(change.plan, service);
+): () => Fix[] {
+    return () => {
+        const before = tally(now.plan, now.service);
+        const mends = (change: Change): boolean => {
+            const service = afterChange(change.plan, now);
+            const isWorse = tally(change.plan, service).some((count, index) => count > before[index]!);
+            return !isWorse && isMended(change.plan, service);
+        };
+        const found = sorts.flatMap((changes) => changes.find(mends) ?? []);
+        return found.map(({ title, changes }, index) => ({ title, safety: 'unsafe', preferred: index === 0, changes }));
     };
-    const found = sorts.flatMap((changes) => changes.find(mends) ?? []);
-    return found.map(({ title, changes }, index) => ({ title, safety: 'unsafe', preferred: index === 0, changes }));
 }
 
 /** Only what lies at a cover depends on the house's customs; a change of the room leaves the rest of the service as it is. */

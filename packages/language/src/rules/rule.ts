@@ -32,8 +32,8 @@ export interface Report {
     /** What to do, one sentence. */
     readonly hint?: string;
     readonly related?: readonly Related[];
-    /** Best first; each works alone. */
-    readonly fixes?: readonly Fix[];
+    /** Best first; each works alone. As a function where they have to be tried out: it is called when somebody wants them. */
+    readonly fixes?: readonly Fix[] | (() => readonly Fix[]);
     /** Only where it differs from the rule's own, such as 20 inch an error and 23 a warning. */
     readonly severity?: Severity;
 }
@@ -101,6 +101,6 @@ export interface Finding {
     /** What to do. */
     readonly hint?: string;
     readonly related: readonly Related[];
-    /** Best first; each works alone. */
+    /** Best first; each works alone. Some are worked out when they are first asked for. */
     readonly fixes: readonly Fix[];
 }

@@ -3,6 +3,7 @@ import { eveningClock } from '../service/clock/evening.js';
 import { figureOf } from '../service/run/pace.js';
 import { freeTimeFor, whatGoesOn } from '../service/run/speech-times.js';
 import type { Run } from '../service/run/types.js';
+import type { Fix } from './fixes.js';
 import type { Report } from './rule.js';
 import { defineRule } from './rule.js';
 import { quoted } from './wording.js';
@@ -118,7 +119,7 @@ function overlaps(plan: Plan, run: Run, speech: Speech, at: number, end: number)
     };
 }
 
-function beginAt(time: string, speech: Speech): NonNullable<Report['fixes']>[number] {
+function beginAt(time: string, speech: Speech): Fix {
     return {
         title: `Let it begin at ${time}`,
         safety: 'unsafe',

@@ -1,7 +1,15 @@
 import { nearest } from './nearest.js';
 
+const known = new Map<string, boolean>();
+
 /** True for a time zone of the IANA database, by its name or an older one. */
 export function isZone(name: string): boolean {
+    const answer = known.get(name) ?? lookUp(name);
+    known.set(name, answer);
+    return answer;
+}
+
+function lookUp(name: string): boolean {
     // The list of today's names takes a millisecond, a formatter, which knows the older ones too, ten.
     if (Intl.supportedValuesOf('timeZone').includes(name)) {
         return true;

@@ -69,10 +69,20 @@ export default defineRule({
         ],
     },
     check(input) {
+        // Thousands of names stand in a long plan, of few sorts.
+        const inReach = new Map<string, ReadonlySet<string> | undefined>();
         for (const reading of input.plan.readings) {
             for (const occurrence of reading.occurrences) {
                 if (occurrence.role === 'uses' && occurrence.name !== '' && !isFromCupboard(occurrence.origin)) {
-                    judge(occurrence, input);
+                    const key = `${occurrence.sort} ${occurrence.of ?? ''}`;
+                    if (!inReach.has(key)) {
+                        const names = namesInReach(occurrence, input);
+                        inReach.set(key, names && new Set(names));
+                    }
+                    const names = inReach.get(key);
+                    if (names && !names.has(occurrence.name) && !isSaidElsewhere(occurrence, input)) {
+                        judge(occurrence, [...names], input);
+                    }
                 }
             }
         }
@@ -80,12 +90,9 @@ export default defineRule({
     },
 });
 
-function judge(occurrence: Occurrence, input: RuleInput): void {
+/** @param names those that may stand here */
+function judge(occurrence: Occurrence, names: readonly string[], input: RuleInput): void {
     const { sort, name, origin } = occurrence;
-    const names = namesInReach(occurrence, input);
-    if (names === undefined || names.includes(name) || isSaidElsewhere(occurrence, input)) {
-        return;
-    }
     const elsewhere = otherSort(occurrence, input);
     const near = elsewhere ? [] : nearest(name, names);
     const reach = REACH[sort];

@@ -3,7 +3,7 @@ import type { Plan } from '../../plan/types.js';
 import { mayDrink } from '../drinks/drinkers.js';
 import { pourFacts } from '../facts.js';
 import type { SeatedGuest } from '../seats/types.js';
-import type { PourFacts } from '../types.js';
+import type { Cover, PourFacts } from '../types.js';
 import type { EveningTable, TableWork } from './evening.js';
 import type { ForEvening } from './evening-of-plan.js';
 
@@ -17,6 +17,7 @@ export function tableWork(plan: Plan, service: ForEvening): Work[] {
         atTable.get(guest.table)?.push(guest);
     }
     const pours = service.pours.map((facts) => takersOf(plan, service, facts));
+    const brought = service.variations.map(({ cover }) => broughtIn(cover, plan.menu?.courses.length ?? 0));
     const coffeeShare = coffee?.coffee.onRequest ? plan.customs['coffee-share'].value : 1;
     const water = plan.menu?.water;
     const waterUntil = water?.pour.toppedUpUntil && findCourse(plan.menu, water.pour.toppedUpUntil.name)?.index;
@@ -28,22 +29,17 @@ export function tableWork(plan: Plan, service: ForEvening): Work[] {
         seated += guests.length;
         const partOf = (share: number): number => Math.round(share * seated) - Math.round(share * before);
         const waters = water ? partOf(plan.customs['water-share'].value) : 0;
+        const poured = pours.map((pour) => ({
+            ...pour,
+            glasses: Math.round(pour.share * guests.filter(pour.takes).length),
+        }));
         const courses = (plan.menu?.courses ?? []).map((course): TableWork => {
-            const poured = pours.map((pour) => ({
-                ...pour,
-                glasses: Math.round(pour.share * guests.filter(pour.takes).length),
-            }));
             const first = poured.filter(({ facts }) => facts.course === course.index);
-            const brought = guests.flatMap(({ variation }) => service.variations[variation]?.cover.brought ?? []);
-            const glasses = guests.flatMap(
-                ({ variation }) => service.variations[variation]?.cover.broughtGlasses ?? [],
-            );
-            const pieces = brought.filter((piece) => piece.course === course.index);
-            const tempered = pieces.filter((piece) => piece.state !== undefined).length;
+            const pieces = guests.map(({ variation }) => brought[variation]?.[course.index]);
             return {
                 plates: guests.flatMap(({ dishes }) => dishes[course.index] ?? []),
-                pieces: pieces.length - tempered + glasses.filter((glass) => glass.course === course.index).length,
-                temperedPieces: tempered,
+                pieces: total(pieces.map((each) => each?.plain ?? 0)),
+                temperedPieces: total(pieces.map((each) => each?.tempered ?? 0)),
                 glasses: total(first.map((pour) => pour.glasses)),
                 tastes: table === 0 ? first.filter(({ facts }) => facts.pour.tasted).length : 0,
                 rounds: [
@@ -60,6 +56,29 @@ export function tableWork(plan: Plan, service: ForEvening): Work[] {
         const saucers = (coffee?.cup?.on.length ?? 0) > 0 ? 1 : 0;
         return { courses, waters, coffee: { guests: cups, pieces: cups * (1 + saucers + spoons) } };
     });
+}
+
+interface Brought {
+    plain: number;
+    tempered: number;
+}
+
+/** How many pieces and glasses come to a cover with each course. */
+function broughtIn(cover: Cover, courses: number): readonly Brought[] {
+    const counts = Array.from({ length: courses }, (): Brought => ({ plain: 0, tempered: 0 }));
+    for (const { course, state } of cover.brought) {
+        const count = counts[course];
+        if (count) {
+            count[state === undefined ? 'plain' : 'tempered']++;
+        }
+    }
+    for (const { course } of cover.broughtGlasses) {
+        const count = counts[course];
+        if (count) {
+            count.plain++;
+        }
+    }
+    return counts;
 }
 
 /** Further rounds of a pour in a course: its refills in its own, one topping-up in each that it is topped up through. */
