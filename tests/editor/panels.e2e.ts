@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import type { FrameLocator, Locator } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { EditorWindow } from './support/editor-window.js';
+import { contrastOfWords } from './support/in-panel.mjs';
 import { Workbench } from './support/workbench.js';
 
 // The panels as a chef works with them: drawn, gone through, clicked to the line, lit by the cursor, out of date and back.
@@ -47,12 +48,16 @@ const onDisk = (name: string): string => readFileSync(join(folder, name), 'utf8'
 function panel(): FrameLocator {
     return window.page.frameLocator('iframe.webview.ready:visible').frameLocator('#active-frame');
 }
-const TITLES = { Table: 'Laid table', Evening: 'Evening', Pull: 'Pull list' };
 
 async function open(command: string, heading = 'Quiet supper'): Promise<FrameLocator> {
     await window.run(`Underliner: ${command}`);
     await panel().locator('h1', { hasText: heading }).waitFor();
     return panel();
+}
+/** The group of editors on the left, where texts are. */
+async function toText(name = 'supper.cover'): Promise<void> {
+    await window.press('Control+1');
+    await window.openFile(name);
 }
 const steps = (shown: FrameLocator): Locator => shown.locator('#step');
 /** The pieces that a list of the table panel names. */
@@ -96,18 +101,12 @@ describe('the table panel', () => {
 
     it('lights what the cursor is in', async () => {
         const shown = await open('Show the Laid Table');
-        await shown.locator('#choose-step').press('End');
-        await window.openFile('supper.cover');
-        await window.goToWords('served on salad-plate', 12);
-        for (const key of [',', ',', ',']) {
-            await shown.locator('#picture').press(key);
-        }
-        await window.openFile('supper.cover');
+        await toText();
         await window.goToWords('dish "Braised chicken"', 8);
         await shown.locator('button.lit', { hasText: 'dinner knife' }).waitFor();
         await shown.locator('svg .lit[data-piece]').first().waitFor();
         await window.picture('panels, lit by the cursor');
-        await window.goToWords('revision 1');
+        await window.goToWords('captain 1');
         await expect.poll(() => shown.locator('.lit').count()).toBe(0);
     });
 
@@ -119,7 +118,7 @@ describe('the table panel', () => {
         for (const view of ['Neighbours', 'Table', 'Room']) {
             await window.press('-');
             await pressed.filter({ hasText: view }).waitFor();
-            await shown.locator('svg').waitFor();
+            await shown.locator('#picture > svg').waitFor();
             await window.picture(`panels, ${view.toLowerCase()}`);
         }
         await shown.locator('svg [data-table="T2"]').click();
@@ -136,7 +135,7 @@ describe('the table panel', () => {
         const shown = await open('Show the Laid Table');
         await shown.locator('#step-on').click();
         await steps(shown).filter({ hasText: 'Serve Smoked beet' }).waitFor();
-        await window.openFile('supper.cover');
+        await toText();
         await window.replace('Smoked beet"', 'Beet and curd"');
         await steps(shown).filter({ hasText: 'Serve Beet and curd' }).waitFor();
         await window.replace('salad-plate', 'salad-plat');
@@ -145,7 +144,7 @@ describe('the table panel', () => {
         await window.picture('panels, out of date');
         await shown.locator('#anyway').click();
         await shown.locator('#stale', { hasText: 'Not to be relied on' }).waitFor();
-        await window.openFile('supper.cover');
+        await toText();
         await window.replace('salad-plat', 'salad-plate');
         await expect.poll(() => shown.locator('#stale').innerText()).toBe('');
     });
@@ -156,8 +155,9 @@ describe('the table panel', () => {
         await steps(shown).filter({ hasText: 'Guests leave' }).waitFor();
         await shown.locator('#view-table').click();
         await shown.locator('button[aria-pressed="true"]', { hasText: 'Table' }).waitFor();
-        await window.page.waitForTimeout(2000);
-        await window.page.reload();
+        const gone = window.page.waitForEvent('framenavigated', (frame) => frame === window.page.mainFrame());
+        await window.run('Developer: Reload Window');
+        await gone;
         await window.page.waitForSelector('.monaco-workbench');
         await panel().locator('button[aria-pressed="true"]', { hasText: 'Table' }).waitFor({ timeout: 60_000 });
         await steps(panel()).filter({ hasText: 'Guests leave' }).waitFor();
@@ -166,16 +166,16 @@ describe('the table panel', () => {
     it('stays with its plan when it is told to, else follows the plan in sight', async () => {
         writeFileSync(join(folder, 'lunch.cover'), onDisk('supper.cover').replace('"Quiet supper"', '"Long lunch"'));
         const shown = await open('Show the Laid Table');
-        await window.openFile('lunch.cover');
+        await toText('lunch.cover');
         await shown.locator('h1', { hasText: 'Long lunch' }).waitFor();
         await shown.locator('#choose-stay').check();
-        await window.openFile('supper.cover');
+        await toText();
         await window.ready();
         await window.page.waitForTimeout(1000);
         expect(await shown.locator('h1').innerText()).toBe('Long lunch');
         await shown.locator('#choose-stay').uncheck();
-        await window.openFile('house.cover');
-        await window.openFile('supper.cover');
+        await toText('house.cover');
+        await toText();
         await shown.locator('h1', { hasText: 'Quiet supper' }).waitFor();
     });
 });
@@ -229,26 +229,7 @@ describe.each(Object.entries(THEMES))('in a %s theme', (name, theme) => {
             await window.page.waitForTimeout(300);
             await window.picture(`panels, ${name}, ${title}`);
         }
-        const contrast = await shown
-            .locator('svg .words')
-            .first()
-            .evaluate((words) => {
-                const channels = (colour: string): number[] =>
-                    colour
-                        .match(/[\d.]+/g)!
-                        .slice(0, 3)
-                        .map(Number);
-                const luminance = (colour: string): number =>
-                    channels(colour)
-                        .map((channel) => channel / 255)
-                        .map((channel) => (channel <= 0.03928 ? channel / 12.92 : ((channel + 0.055) / 1.055) ** 2.4))
-                        .reduce((sum, channel, index) => sum + channel * [0.2126, 0.7152, 0.0722][index]!, 0);
-                const paper = words.ownerSVGElement!.querySelector('.paper')!;
-                const [lighter, darker] = [getComputedStyle(words).fill, getComputedStyle(paper).fill]
-                    .map(luminance)
-                    .sort((a, b) => b - a);
-                return (lighter! + 0.05) / (darker! + 0.05);
-            });
+        const contrast = await shown.locator('svg .words').first().evaluate(contrastOfWords);
         expect(contrast).toBeGreaterThan(7);
         for (const [command, kind] of [
             ['Show the Evening', 'evening'],

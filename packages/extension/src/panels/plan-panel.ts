@@ -1,4 +1,5 @@
-import { env, Range, Uri, ViewColumn, window, type TextEditor, type WebviewPanel } from 'vscode';
+import type { Range } from 'vscode';
+import { env, Uri, ViewColumn, window, type TextEditor, type WebviewPanel } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import {
     PANEL_COPY_REQUEST,

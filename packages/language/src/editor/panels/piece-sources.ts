@@ -7,8 +7,10 @@ import type { Variation } from '../../service/types.js';
 
 /** The words by which a piece lies on the table; for what lies there by custom, those that say how many there are. */
 export function writtenAt({ plan, service }: Checked, variation: Variation, piece: PlacedPiece): Origin | undefined {
+    const put = originOfPiece(variation.cover, factsOf(variation, service.facts), piece.id);
     return (
-        originOfPiece(variation.cover, factsOf(variation, service.facts), piece.id) ??
+        // Of what stands there because there is a menu at all, the word is enough.
+        (put === plan.menu?.origin ? plan.menu?.head : put) ??
         (piece.row === 'bread' && piece.shape === 'round' ? service.bread?.bread.head : undefined) ??
         (piece.row === 'saucer' || piece.id.startsWith('cup') ? service.coffee?.coffee.head : undefined) ??
         ownedAt(plan, piece.name) ??

@@ -22,6 +22,9 @@ const VIEWS = [
 ] as const;
 type View = (typeof VIEWS)[number]['value'];
 
+/** Words are large enough in a panel so wide, mm; the panel itself says what the title of a picture would. */
+const LETTERING = { printedWidth: 200 };
+
 /** What is to be seen, with every choice made that the plan allows. */
 interface Sight {
     readonly checked: Checked;
@@ -190,13 +193,13 @@ function drawn(sight: Sight): string | undefined {
     const { checked, view, variation, step, table, seat } = sight;
     switch (view) {
         case 'cover':
-            return coverPicture(checked, variation, step, (piece) => sourceOf(sight, variation, piece));
+            return coverPicture(checked, variation, step, (piece) => sourceOf(sight, variation, piece), LETTERING);
         case 'neighbours':
             return neighboursPicture(checked, table!, seat, onTable(sight));
         case 'table':
             return tablePicture(checked, table!, onTable(sight));
         case 'room':
-            return roomPicture(checked, (name) => tableSource(sight, name));
+            return roomPicture(checked, (name) => tableSource(sight, name), LETTERING);
     }
 }
 
@@ -204,6 +207,9 @@ function drawn(sight: Sight): string | undefined {
 function onTable(sight: Sight) {
     const { checked, variation, step } = sight;
     return {
+        ...LETTERING,
+        // They stand below the picture, in full.
+        needs: false,
         subtitle: `Step ${step.index + 1}: ${step.title}`,
         pieces: (index: number, all: readonly PlacedPiece[]): DrawnPiece[] => {
             const other = checked.service.variations[index]!;
@@ -255,7 +261,21 @@ function pieceLists(sight: Sight): Element[] {
                   ]),
               ];
     });
-    return [h('div', { class: 'lists' }, lists)];
+    return [h('div', { class: 'lists' }, [...lists, ...needsList(sight)])];
+}
+
+/** Who at the table in sight needs what. */
+function needsList({ checked: { service }, sources, view, table }: Sight): Element[] {
+    const rows = service.seats.guests.flatMap((guest) => {
+        const group = service.groups[guest.group]!;
+        const isInSight = guest.table === table && group.needs.length > 0;
+        return isInSight
+            ? [h('li', [leadsTo(sources.numberOf(group.origin), `seat ${guest.seat}: ${group.label}`)])]
+            : [];
+    });
+    return view === 'cover' || rows.length === 0
+        ? []
+        : [h('section', [h('h2', `Needs at table ${table}`), h('ul', rows)])];
 }
 
 function roomLists(sight: Sight): Element[] {

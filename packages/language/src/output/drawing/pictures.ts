@@ -98,7 +98,9 @@ export function neighboursPicture(
     const { subtitle } = look;
     const title = `${tableTitle(drawable, name)}, seat ${seat}`;
     const description = 'The covers at this seat and beside it.';
-    return table && drawNeighbours(table, placesOf(drawable, table, look), seat, { title, subtitle, description });
+    return (
+        table && drawNeighbours(table, placesOf(drawable, table, look), seat, { title, subtitle, description }, look)
+    );
 }
 
 function tableTitle({ plan }: Drawable, name: string): string {
