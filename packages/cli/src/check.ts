@@ -28,7 +28,7 @@ const severities: readonly Severity[] = ['error', 'warning', 'info', 'hint'];
 
 /** `underliner check`: what is wrong with each plan. */
 export async function runCheck(paths: readonly string[], options: CheckOptions): Promise<number> {
-    const inputs = await allInputs(paths, options);
+    const { inputs, unread } = await allInputs(paths, options);
     const located: LocatedFinding[] = [];
     let fixed = 0;
     let faults = 0;
@@ -56,7 +56,7 @@ export async function runCheck(paths: readonly string[], options: CheckOptions):
         await palette(wantsColor(options.color, channel)),
     );
     (isFixedTextOnStdout ? writeTalk : writeResult)(text);
-    return faults > 0 ? CANNOT_RUN : isFailure(counts, options) ? 1 : 0;
+    return faults + unread > 0 ? CANNOT_RUN : isFailure(counts, options) ? 1 : 0;
 }
 
 /** Applies the fixes and writes each changed file; the text of standard input goes to stdout. */

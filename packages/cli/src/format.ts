@@ -1,5 +1,6 @@
 import { formatText } from 'underliner-language/editor';
 import { palette, wantsColor, type ColorChoice, type Palette } from './colors.js';
+import { CANNOT_RUN } from './faults.js';
 import { allInputs, type Input } from './inputs.js';
 import { writeResult, writeTalk } from './output.js';
 import { Lines } from './report/lines.js';
@@ -19,7 +20,8 @@ export async function runFormat(paths: readonly string[], options: FormatOptions
     const colors = await palette(wantsColor(options.color, 1));
     let changed = 0;
     let unreadable = 0;
-    for (const input of await allInputs(paths, options)) {
+    const { inputs, unread } = await allInputs(paths, options);
+    for (const input of inputs) {
         const formatted = formatText(input.text);
         if ('problems' in formatted) {
             unreadable++;
@@ -43,7 +45,7 @@ export async function runFormat(paths: readonly string[], options: FormatOptions
             writeTalk(`${input.shown} laid out.\n`);
         }
     }
-    return unreadable > 0 || (writesNothing && changed > 0) ? 1 : 0;
+    return unread > 0 ? CANNOT_RUN : unreadable > 0 || (writesNothing && changed > 0) ? 1 : 0;
 }
 
 /** Says where the first thing stands that can't be read. */

@@ -3,6 +3,7 @@ import { statSync } from 'node:fs';
 import { basename, dirname, relative, resolve, sep } from 'node:path';
 import { decodeText, DiskFiles, pathInside, readTextFile, workspaceOf } from 'underliner-language/node';
 import { CannotRun } from './cannot-run.js';
+import { writeTalk } from './output.js';
 import { readStandardInput } from './standard-input.js';
 
 export const STANDARD_INPUT = '-';
@@ -34,22 +35,42 @@ export function oneInput(path: string, options: InputOptions): Input {
     return new InputReader(options).read(path, path);
 }
 
+/** A file is not there, or can't be read: no reason to leave out the others. */
+class CannotRead extends CannotRun {}
+
 /**
- * Each file once, in the order of the paths; the files of a folder in the order of their names.
- * @throws CannotRun when a path leads to nothing or a file can't be read
+ * Each file once, in the order of the paths; the files of a folder in the order of their names, without those that git ignores.
+ * What can't be read is told, and counted in `unread`.
+ * @throws CannotRun when a folder holds no such file, or when no file can be read
  */
-export async function allInputs(paths: readonly string[], options: InputOptions): Promise<Input[]> {
+export async function allInputs(
+    paths: readonly string[],
+    options: InputOptions,
+): Promise<{ readonly inputs: readonly Input[]; readonly unread: number }> {
     const reader = new InputReader(options);
     const inputs = new Map<string, Input>();
+    const unread: string[] = [];
     for (const path of paths) {
         for (const found of await expand(path)) {
             const absolute = resolve(found);
             if (!inputs.has(absolute)) {
-                inputs.set(absolute, reader.read(found, path));
+                try {
+                    inputs.set(absolute, reader.read(found, path));
+                } catch (failure) {
+                    if (!(failure instanceof CannotRead)) {
+                        throw failure;
+                    }
+                    unread.push(failure.message);
+                }
             }
         }
     }
-    return [...inputs.values()];
+    const last = inputs.size === 0 ? unread.pop() : undefined;
+    writeTalk(unread.map((message) => `underliner: ${message}\n`).join(''));
+    if (last !== undefined) {
+        throw new CannotRun(last);
+    }
+    return { inputs: [...inputs.values()], unread: unread.length };
 }
 
 async function expand(path: string): Promise<string[]> {
@@ -75,14 +96,20 @@ async function coverFiles(folder: string, patterns: string[]): Promise<string[]>
         expandDirectories: false,
         followSymbolicLinks: false,
     });
-    if (found.length === 0) {
+    const { withoutIgnored } = await import('./git-ignored.js');
+    const base = resolve(folder);
+    const wanted = withoutIgnored(
+        base,
+        found.sort().map((inner) => resolve(base, inner)),
+    );
+    if (wanted.length === 0) {
         throw new CannotRun(
             folder === '.' && patterns[0] !== `**/*${EXTENSION}`
                 ? `No file matches \`${patterns.join(' ')}\`.`
                 : `There is no ${EXTENSION} file in \`${folder}\`.`,
         );
     }
-    return found.sort().map((inner) => shownPath(resolve(folder, inner)));
+    return wanted.map(shownPath);
 }
 
 /** Reads inputs; the files of one workspace share what was read. */
@@ -108,9 +135,9 @@ class InputReader {
         const found = isStandardInput ? decodeText(readStandardInput()) : this.#fileText(files, file, name);
         switch (found.state) {
             case 'missing':
-                throw new CannotRun(`There is no file \`${asked}\`.`);
+                throw new CannotRead(`There is no file \`${asked}\`.`);
             case 'unreadable':
-                throw new CannotRun(
+                throw new CannotRead(
                     `${isStandardInput ? 'Standard input' : `\`${shown}\``} can't be read: ${found.why}.`,
                 );
             case 'read':
