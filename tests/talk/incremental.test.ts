@@ -159,6 +159,7 @@ class Editor {
         cleanUp.push(() => talk.kill());
         const other = new Editor(this.folder, talk);
         for (const path of this.open) {
+            other.open.add(path);
             await talk.open(path, this.talk.text(path));
         }
         return other;
