@@ -218,6 +218,30 @@ describe('the package of the extension', () => {
         expect(packed.filter((path) => /^(src|tools)\/|\.map$|\.ts$|\.mjs$/.test(path))).toEqual([]);
     });
 
+    it('has panels with one script, one style and nothing from elsewhere', () => {
+        const shell = read('src/panels/shell.ts');
+        const policy = /`(default-src [^`]+)`/.exec(shell)![1]!.split('; ');
+        expect(policy).toEqual([
+            "default-src 'none'",
+            'style-src ${webview.cspSource}',
+            "script-src 'nonce-${nonce}'",
+            "base-uri 'none'",
+            "form-action 'none'",
+        ]);
+        const page = shell.slice(shell.indexOf('<!doctype'));
+        expect(page.match(/<(?:script|link|style|iframe|img)\b[^>]*>/g)).toEqual([
+            '<link rel="stylesheet" href="${style}">',
+            '<script nonce="${nonce}" src="${script}">',
+        ]);
+        expect(page).not.toMatch(/\son\w+=|\sstyle=|https?:/);
+        const styles = read('media/panels/panel.css');
+        expect(styles).not.toMatch(/@import|url\(/);
+        // Of their own, styles have only the inks of drawings, to put the theme's in their place.
+        const colours = [...styles.matchAll(/#[0-9a-f]{3,8}\b(?!\w)/g)].map(([colour]) => colour);
+        expect(colours.every((colour) => styles.includes(`='${colour}']`))).toBe(true);
+        expect(read('dist/panel.js')).not.toMatch(/\beval\(|new Function|fetch\(|XMLHttpRequest|WebSocket|import\(/);
+    });
+
     it('needs nothing of Node in the browser', () => {
         for (const bundle of ['dist/web.js', 'dist/web-server.js']) {
             const asked = [...read(bundle).matchAll(/(?<![.\w])require\("([^"]+)"\)/g)].map(([, name]) => name);

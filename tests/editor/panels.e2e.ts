@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import type { FrameLocator, Locator } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { EditorWindow } from './support/editor-window.js';
-import { contrastOfWords } from './support/in-panel.mjs';
+import { contrastOfWords, widerThanPage } from './support/in-panel.mjs';
 import { Workbench } from './support/workbench.js';
 
 // The panels as a chef works with them: drawn, gone through, clicked to the line, lit by the cursor, out of date and back.
@@ -177,6 +177,19 @@ describe('the table panel', () => {
         await toText('house.cover');
         await toText();
         await shown.locator('h1', { hasText: 'Quiet supper' }).waitFor();
+    });
+});
+
+describe('panels', () => {
+    it('lose nothing at twice the size', async () => {
+        await window.run('View: Toggle Primary Side Bar Visibility');
+        // A window of 1600 by 1000 whose words are twice as large.
+        await window.page.setViewportSize({ width: 800, height: 500 });
+        for (const command of ['Show the Laid Table', 'Show the Evening', 'Show the Pull List']) {
+            const shown = await open(command);
+            expect(await shown.locator('body').evaluate(widerThanPage)).toEqual([]);
+            await window.picture(`panels, twice the size, ${command}`);
+        }
     });
 });
 

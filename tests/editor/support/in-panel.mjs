@@ -15,3 +15,12 @@ export function contrastOfWords(words) {
         .sort((a, b) => b - a);
     return (lighter + 0.05) / (darker + 0.05);
 }
+
+export function widerThanPage(body) {
+    const width = document.documentElement.clientWidth;
+    // Pictures and tables scroll in boxes of their own.
+    const outside = [...body.querySelectorAll('*')].filter((part) => !part.closest('.picture, .list'));
+    return outside
+        .filter((part) => part.getBoundingClientRect().right > width + 1)
+        .map((part) => part.outerHTML.slice(0, 80));
+}
