@@ -147,6 +147,76 @@ describe('completion', () => {
         expect(inserted('house "H" { laying { edge: 1<|> } }')).toContain(' inch');
     });
 
+    it('offers the likely figure with its unit where one is wanted', () => {
+        const figures = (written: string) =>
+            complete(written)
+                .items.filter(({ kind }) => kind === CompletionItemKind.Value)
+                .map(({ label, detail }) => `${label}: ${detail}`);
+        const chicken = (clause: string, more = '') =>
+            figures(`${more}menu { course main { dish "Chicken" is poultry { ${clause} <|> } } }`);
+        expect(chicken('cook to')).toEqual(['74 °C: usual for poultry; a thermometer and the local code decide']);
+        expect(chicken('held at')).toEqual([expect.stringMatching(/^\d+ °[CF]: the least under us-model$/)]);
+        expect(chicken('served on dinner-plate at')[0]).toMatch(/^\d+ °C: usual for poultry: \d+ °C \(\d+ °F\) to /);
+        expect(chicken('served on dinner-plate warmed to')).toEqual(['60 °C: the house’s custom `warmed-to`']);
+        expect(figures('menu { course main { lasts <|> } }')).toEqual([
+            expect.stringMatching(/^\d+ min: the house’s custom `eating-time`$/),
+        ]);
+        expect(figures('menu { course soup { served in soup-bowl, portion <|> } }')[0]).toMatch(
+            /^\d+.*: usual for soup$/,
+        );
+        expect(figures('menu { course main { pour "Red", is full-red-wine, at <|> } }')[0]).toMatch(
+            /^\d+ °C: usual for full-red-wine/,
+        );
+        expect(figures('house "H" { laying { edge: <|> } }')).toEqual(['25.4 mm: the default']);
+        expect(inserted('menu { course main { dish "Chicken" is poultry { cook to <|> } } }')).toContain('74 °C');
+        // In Fahrenheit where the plan is.
+        expect(figures('menu { course soup "A" { served at 150 °F }  course soup "B" { served at <|> } }')[0]).toMatch(
+            /^\d+ °F/,
+        );
+        expect(figures('event "S" { guests <|> }')).toEqual([]);
+        expect(figures('menu { course main { cook to 7<|> } }')).toEqual([]);
+    });
+
+    it('offers what the heat model asks of bowl and pass', () => {
+        const soup = (clauses: string) => `event "S" { seated 19:00 guests 8 }
+room "R" 8 m by 6 m { table T1: round 60 inch, 8 seats }
+team { servers 1 }
+menu { course soup "Leek" { ${clauses} } }`;
+        const first = (written: string) => complete(written).items[0]!;
+        const pass = first(soup('served in soup-plate at 64 °C, portion 250 ml  leaves the pass at <|>'));
+        expect(pass.detail).toBe('computed: as hot as the last guest needs it');
+        const bowl = first(
+            soup('served in soup-plate warmed to <|> at 64 °C, portion 250 ml  leaves the pass at 75 °C'),
+        );
+        expect(bowl.label).toMatch(/^\d+ °C$/);
+    });
+
+    it('says how warm a vessel is wanted, beside its name', () => {
+        const details = (course: string) =>
+            complete(`menu { course ${course} { served in <|> } }`).items.map(
+                ({ label, detail }) => `${label}: ${detail}`,
+            );
+        expect(details('soup').find((each) => each.startsWith('soup-bowl:'))).toMatch(
+            /for soup, warm to 60 °C \(140 °F\)$/,
+        );
+        expect(details('intermezzo').some((each) => each.includes('chill to 5 °C'))).toBe(true);
+    });
+
+    it('offers what guests keep, what is usual, and the seats that are free', () => {
+        const guests = 'event "S" { guests 8 { 2 vegan } }\n';
+        expect(labels(`${guests}menu { course main { dish "A" is grain-main { suits <|> } } }`)[0]).toBe('vegan');
+        const egg = complete('menu { course main { dish "A" is bread { contains <|> } } }').items[0]!;
+        expect(egg.detail).toMatch(/usual in bread/);
+        const seated =
+            'room "R" { table T1: round 60 inch, 8 seats }\nseating { "A. Reed" at T1 seat 1  "B. Sedge" at T1 seat <|> }';
+        const seats = complete(seated).items;
+        expect(seats.map(({ label }) => label)).toEqual(['2', '3', '4', '5', '6', '7', '8', '1']);
+        expect(seats.at(-1)!.detail).toBe('A. Reed sits there');
+        expect(
+            labels('room "R" { table T1: round 60 inch, 8 seats }\nevent "S" { guests 8 { 1 vegan at T1 seat <|> } }'),
+        ).toContain('3');
+    });
+
     it('glues nothing to a digit and says nothing where a number is still typed', () => {
         expect(labels('event "Supper" { guests 8<|> }')).toEqual([]);
         expect(labels('event "Supper" { guests 8 <|> }')).toEqual(expect.arrayContaining(['guaranteed', 'set for']));

@@ -6,13 +6,16 @@ import {
     type Range,
 } from 'vscode-languageserver';
 import type { Checked } from '../check.js';
+import { aroundAt } from './around-cursor.js';
 import { snippetsFor } from './block-snippets.js';
 import type { CoverServices } from './services.js';
 import { cursorAt, type Cursor } from './cursor.js';
 import { isReadable, nextAfter, type Next } from './next-words.js';
 import { eventsWith } from './names.js';
-import { nameProposals, RANK, unitProposals, wordProposals, type Proposal } from './proposals.js';
+import { figureProposals } from './figure-proposals.js';
+import { nameProposals, RANK, seatProposals, unitProposals, wordProposals, type Proposal } from './proposals.js';
 import { relativePath } from './relative-path.js';
+import { wantedFigureAt } from './wanted-figure.js';
 import { wantedNameAt, wantedUnitAt } from './wanted-name.js';
 import type { Words } from './words.js';
 import type { Place } from './workspace.js';
@@ -82,9 +85,15 @@ function blockItems(next: Next, cursor: Cursor, range: Range, gap: string): Comp
         }));
 }
 
-/** Words, units and titles are written as they are. */
+const WRITTEN: ReadonlySet<CompletionItemKind> = new Set([
+    CompletionItemKind.Keyword,
+    CompletionItemKind.Unit,
+    CompletionItemKind.Value,
+]);
+
+/** Words, units, figures and titles are written as they are. */
 function isWritten({ kind, name }: Proposal): boolean {
-    return kind === CompletionItemKind.Keyword || kind === CompletionItemKind.Unit || name.startsWith('"');
+    return WRITTEN.has(kind) || name.startsWith('"');
 }
 
 function atWord({ folder, path }: Place, cursor: Cursor, next: Next): Proposal[] {
@@ -103,7 +112,19 @@ function atWord({ folder, path }: Place, cursor: Cursor, next: Next): Proposal[]
           : [];
     const title = next.takesText && !next.takesName ? wantedNameAt(cursor, 'text').occurrence : undefined;
     const titles = title ? nameProposals(title, checked, cursor.start, next.properties) : [];
-    return [...units, ...phrases, ...names, ...titles.map((each) => ({ ...each, name: `"${each.name}"` }))];
+    const figures = next.takesNumber ? figuresAt(cursor, checked) : [];
+    return [...figures, ...units, ...phrases, ...names, ...titles.map((each) => ({ ...each, name: `"${each.name}"` }))];
+}
+
+/** Figures with their units, and numbers of seats. */
+function figuresAt(cursor: Cursor, checked: Checked): Proposal[] {
+    const [, table] = /\bat\s+(\S+)\s+seat\s*$/.exec(cursor.item) ?? [];
+    if (table !== undefined) {
+        return seatProposals(table, checked);
+    }
+    const wanted = wantedFigureAt(cursor);
+    const around = wanted && aroundAt(checked, cursor.start);
+    return around ? figureProposals(wanted, measureBefore(cursor), around, checked, cursor.item) : [];
 }
 
 /** A file without an event knows the names of the event that uses it. */

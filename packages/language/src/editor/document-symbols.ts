@@ -1,7 +1,9 @@
 import { SymbolKind, type DocumentSymbol, type SymbolInformation } from 'vscode-languageserver';
 import type { Origin } from '../plan/origin.js';
 import type { Course, Dish, Menu, Pour, Reading } from '../plan/types.js';
+import { eveningClock } from '../service/clock/evening.js';
 import type { Folder } from './folder.js';
+import { eventsWith } from './names.js';
 import type { Place } from './workspace.js';
 
 /** One line of the outline, before it has lines and columns. */
@@ -16,11 +18,43 @@ interface Entry {
     readonly inside?: readonly Entry[];
 }
 
-/** The outline of a file: events, courses with their dishes and pours, tables, pieces. */
-export function documentSymbols({ folder, path }: Place): DocumentSymbol[] {
+/** The outline of a file: events, courses with their dishes and pours, tables, pieces; what happens at a time says when. */
+export function documentSymbols(place: Place): DocumentSymbol[] {
+    return symbolsOf(place, timesIn(place));
+}
+
+function symbolsOf({ folder, path }: Place, times: Times): DocumentSymbol[] {
     const reading = folder.readingOf(path);
-    const entries = reading ? entriesOf(reading) : [];
+    const entries = reading ? entriesOf(reading, times) : [];
     return entries.sort((a, b) => a.at.start - b.at.start).flatMap((entry) => symbolOf(folder, entry) ?? []);
+}
+
+/** What the clocks show when something begins, by where it stands in the file. */
+type Times = ReadonlyMap<number, string>;
+
+const NO_TIMES: Times = new Map();
+
+/** When the courses of a file are set down, and its toasts and speeches held; nothing where several events use the file. */
+function timesIn({ folder, path }: Place): Times {
+    const events = eventsWith(folder, path);
+    if (events.length > 1) {
+        return NO_TIMES;
+    }
+    const { plan, service } = folder.checked(events[0] ?? path);
+    const clock = eveningClock(plan);
+    const { menu } = plan;
+    if (!clock || !menu || !service.run) {
+        return NO_TIMES;
+    }
+    const moments: readonly (readonly [Origin | undefined, number])[] = [
+        ...service.run.courses.map(
+            ({ course, served }) => [menu.courses[course]?.origin ?? menu.coffee?.origin, served.first] as const,
+        ),
+        ...service.run.speeches.map(({ speech, start }) => [menu.speeches[speech]?.origin, start] as const),
+    ];
+    return new Map(
+        moments.flatMap(([at, minutes]) => (at?.file === path ? [[at.start, clock.face(minutes)] as const] : [])),
+    );
 }
 
 /** The same as a list, for clients that know no tree. */
@@ -35,7 +69,7 @@ export function flatSymbols(place: Place): SymbolInformation[] {
         },
         ...(symbol.children ?? []).flatMap((child) => flat(child, symbol.name)),
     ];
-    return documentSymbols(place).flatMap((symbol) => flat(symbol));
+    return symbolsOf(place, NO_TIMES).flatMap((symbol) => flat(symbol));
 }
 
 /** Things of the folders whose name holds what is typed, letters in order. */
@@ -68,7 +102,7 @@ function symbolOf(folder: Folder, { name, detail, kind, at, head, inside = [] }:
     };
 }
 
-function entriesOf(reading: Reading): Entry[] {
+function entriesOf(reading: Reading, times: Times): Entry[] {
     return [
         ...reading.events.map((event): Entry => ({
             name: event.title,
@@ -83,7 +117,7 @@ function entriesOf(reading: Reading): Entry[] {
             name: 'menu',
             kind: SymbolKind.Module,
             at: menu.origin,
-            inside: menuEntries(menu),
+            inside: menuEntries(menu, times),
         })),
         ...reading.houses.flatMap((house): Entry[] =>
             house.origin
@@ -150,9 +184,11 @@ function entriesOf(reading: Reading): Entry[] {
     ];
 }
 
-function menuEntries(menu: Menu): Entry[] {
+function menuEntries(menu: Menu, times: Times): Entry[] {
+    const at = ({ start }: Origin, detail?: string): string | undefined =>
+        [detail, times.get(start)].filter((part) => part !== undefined).join(', ') || undefined;
     return [
-        ...menu.courses.map(courseEntry),
+        ...menu.courses.map((course) => ({ ...courseEntry(course), detail: at(course.origin, course.kind.name) })),
         ...(menu.bread
             ? [
                   {
@@ -165,12 +201,20 @@ function menuEntries(menu: Menu): Entry[] {
               ]
             : []),
         ...(menu.coffee
-            ? [{ name: 'coffee', kind: SymbolKind.Field, at: menu.coffee.origin, head: menu.coffee.head }]
+            ? [
+                  {
+                      name: 'coffee',
+                      detail: at(menu.coffee.origin),
+                      kind: SymbolKind.Field,
+                      at: menu.coffee.origin,
+                      head: menu.coffee.head,
+                  },
+              ]
             : []),
         ...(menu.water ? [{ name: 'water', kind: SymbolKind.Field, at: menu.water.origin }] : []),
         ...menu.speeches.map((speech): Entry => ({
             name: speech.title ?? speech.sort,
-            detail: speech.sort,
+            detail: at(speech.origin, speech.sort),
             kind: SymbolKind.Event,
             at: speech.origin,
         })),

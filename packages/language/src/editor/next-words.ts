@@ -12,6 +12,8 @@ export interface Next {
     /** The words of a unit, its first or, after `fl`, its next. */
     readonly units: ReadonlySet<string>;
     readonly takesText: boolean;
+    /** A figure may stand here. */
+    readonly takesNumber: boolean;
     /** The places in the grammar that the name or text may take, such as `glass` or `vessel`. */
     readonly properties: ReadonlySet<string>;
     /** Words that are names here without quotes, though they are words of the language elsewhere. */
@@ -29,7 +31,7 @@ export function nextAfter(text: string, services: CoverServices): Next {
     const nameWords = new Set<string>();
     const properties = new Set<string>();
     const units = new Set<string>();
-    const takes = { name: false, text: false };
+    const takes = { name: false, text: false, number: false };
     for (const { feature, property } of features) {
         const rule = AstUtils.getContainerOfType(feature, GrammarAST.isParserRule)?.name ?? '';
         const isUnit = UNIT_RULES.has(rule) && (property === undefined || property === 'unit');
@@ -41,6 +43,7 @@ export function nextAfter(text: string, services: CoverServices): Next {
             }
             takes.name ||= terminal === 'ID';
             takes.text ||= terminal === 'STRING';
+            takes.number ||= terminal === 'NUMBER';
             if (property !== undefined && (terminal === 'ID' || terminal === 'STRING')) {
                 properties.add(property);
             }
@@ -59,6 +62,7 @@ export function nextAfter(text: string, services: CoverServices): Next {
         takesName: takes.name,
         units,
         takesText: takes.text,
+        takesNumber: takes.number,
         properties,
         nameWords,
     };

@@ -51,6 +51,39 @@ describe('outline', () => {
         ]);
     });
 
+    it('says what the clocks show where something has its time', () => {
+        const timed = PLAN.replace('seated 19:00', 'seated 19:00\n    guests 8')
+            .replace('round 60 inch', 'round 60 inch, 8 seats')
+            .replace(
+                'menu {',
+                'team { servers 1 }\nmenu {\n    toast "To the marsh" after soup, lasts 4 min\n    coffee after main',
+            );
+        const lines = tree(documentSymbols(openPlan(timed)));
+        expect(lines).toEqual(
+            expect.arrayContaining([
+                expect.stringMatching(/^ Broth \(soup, 19:0\d\)$/),
+                expect.stringMatching(/^ main \(main, 19:\d\d\)$/),
+                expect.stringMatching(/^ To the marsh \(toast, 19:\d\d\)$/),
+                expect.stringMatching(/^ coffee \((19|20):\d\d\)$/),
+            ]),
+        );
+        // A menu that two events use is at no one time.
+        const [menu, event] = [
+            'menu { course soup "Broth" { } }',
+            'event "S" { seated 19:00  guests 8 }\nteam { servers 1 }\nroom "R" { table T1: round 60 inch, 8 seats }\n',
+        ];
+        const shared = (events: readonly string[]) =>
+            tree(
+                documentSymbols(
+                    openPlan(
+                        `${events.map((name) => `//- ${name}.cover\nuse "menu.cover"\n${event}`).join('')}//- menu.cover\n${menu}<|>\n`,
+                    ),
+                ),
+            )[1];
+        expect(shared(['one'])).toMatch(/^ Broth \(soup, 19:0\d\)$/);
+        expect(shared(['one', 'two'])).toBe(' Broth (soup)');
+    });
+
     it('selects inside of what it spans, and parents hold their children', () => {
         const inside = ({ range, selectionRange, children = [] }: DocumentSymbol): boolean =>
             selectionRange.start.line >= range.start.line &&

@@ -9,6 +9,7 @@ import type { NameSort, Occurrence, UnitProblem } from '../plan/types.js';
 import { namesInReach } from '../rules/names-in-reach.js';
 import { ruleById, rules } from '../rules/index.js';
 import { suitsKind } from '../plan/suiting.js';
+import { aroundAt, warmthHint, type Around } from './around-cursor.js';
 
 /** Something that may be written at the cursor. */
 export interface Proposal {
@@ -142,9 +143,12 @@ function about(
         case 'kind-or-drink':
             return aboutKind(cupboard.kinds.get(name) ?? cupboard.drinks.get(name));
         case 'substance':
-            return { detail: cupboard.substances.get(name)?.sort };
+            return aboutSubstance(name, checked, aroundAt(checked, offset));
         case 'diet':
-            return { detail: cupboard.diets.get(name)?.called };
+            return {
+                detail: cupboard.diets.get(name)?.called,
+                ...(isKeptBySomebody(name, checked) ? { rank: RANK.suits } : {}),
+            };
         case 'code':
             return { detail: cupboard.codes.get(name)?.called };
         case 'custom':
@@ -167,34 +171,66 @@ function aboutPiece(piece: Piece, checked: Checked, offset: number, properties: 
     const families = [...properties].flatMap((property) => FAMILIES[property] ?? []);
     const isOdd = families.length > 0 && !families.includes(piece.family);
     const doesSuit = kind !== undefined && suitsKind(checked.plan.cupboard, piece.name, kind);
+    const hint = properties.has('vessel') && CHINA.includes(piece.family) ? warmthHint(kind, checked) : undefined;
     return {
         rank: isOdd ? RANK.odd : doesSuit ? RANK.suits : RANK.name,
         detail: [
             piece.family,
             ...(doesSuit ? [`for ${kind.name}`] : []),
+            ...(hint === undefined ? [] : [hint]),
             ...(owned === undefined ? [] : [`${owned} owned`]),
         ].join(', '),
     };
+}
+
+/** What the kind usually holds comes first. */
+function aboutSubstance(name: string, { plan }: Checked, { kind, drink }: Around): Said {
+    const substance = plan.cupboard.substances.get(name);
+    const isUsual = [kind, drink].some((each) => each?.usually?.what.some((usual) => usual.name === name));
+    const isRequired = substance?.requiredIn.some((code) => code.name === plan.code.name);
+    return {
+        ...(isUsual ? { rank: RANK.suits } : {}),
+        detail: [
+            substance?.sort,
+            ...(isUsual ? [`usual in ${(drink ?? kind)!.name}`] : []),
+            ...(isRequired ? [`to be declared under ${plan.code.name}`] : []),
+        ].join(', '),
+    };
+}
+
+/** Diets that guests of the event keep come first. */
+function isKeptBySomebody(name: string, { service }: Checked): boolean {
+    return service.groups.some(({ needs }) => needs.some((need) => need.sort === 'diet' && need.diet.name === name));
 }
 
 function aboutKind(kind: Kind | undefined): Said {
     return { detail: kind?.called ?? kind?.lineage.slice(1).join(', ') };
 }
 
-/** The kind of the dish, or of the drink where a glass is wanted, around an offset. */
-function kindAt({ plan, file }: Checked, offset: number, properties: ReadonlySet<string>): Kind | undefined {
-    const holds = ({
-        origin,
-    }: {
-        readonly origin: { readonly file: string; readonly start: number; readonly end: number };
-    }): boolean => origin.file === file && origin.start <= offset && offset <= origin.end;
-    const course = plan.menu?.courses.find(holds);
-    const dish = course?.dishes.find((each) => course.hasDishes && holds(each));
-    const pour = [...(dish?.pours ?? []), ...(course?.pours ?? [])].find(holds);
-    if (properties.has('glass') && pour) {
-        return plan.cupboard.drinks.get(pour.kind?.name ?? '');
-    }
-    return plan.cupboard.kinds.get((dish?.kind ?? course?.kind)?.name ?? '');
+/** The kind of the dish, or of the drink where a glass is wanted. */
+function kindAt(checked: Checked, offset: number, properties: ReadonlySet<string>): Kind | undefined {
+    const { kind, drink } = aroundAt(checked, offset);
+    return properties.has('glass') ? (drink ?? kind) : kind;
+}
+
+// ------------------------------------------------------------------ seats
+/** The seats of a table, the free ones first. */
+export function seatProposals(table: string, { plan, service }: Checked): Proposal[] {
+    const seats = service.tables.find(({ name }) => name === table.replaceAll('"', ''))?.seats ?? [];
+    const taken = new Map(
+        plan.seating.flatMap(({ name, seat: at }) =>
+            at?.table.name === table && at.seat ? [[at.seat.count, name.text] as const] : [],
+        ),
+    );
+    return seats.map(({ number, accessible }) => ({
+        name: String(number),
+        kind: CompletionItemKind.Value,
+        rank: taken.has(number) ? RANK.odd : RANK.suits,
+        detail: [
+            taken.has(number) ? `${taken.get(number)!} sits there` : 'free',
+            ...(accessible ? ['accessible'] : []),
+        ].join(', '),
+    }));
 }
 
 // ------------------------------------------------------------------ units
