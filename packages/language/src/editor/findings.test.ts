@@ -20,7 +20,7 @@ describe('diagnostics', () => {
         expect(twice.relatedInformation?.[0]?.location.uri).toBe('file:///saltmarsh/plan.cover');
         const [frok] = findings(openPlan(FROK));
         expect(frok!.message).toMatch(/^No piece is called `dinner-frok`\. .*Did you mean `dinner-fork`\?$/);
-        expect(frok!.data).toEqual({ plan: 'plan.cover', rule: 'unknown-name', fixes: ['Write `dinner-fork`'] });
+        expect(frok!.data).toEqual({ plan: 'plan.cover', rule: 'unknown-name' });
     });
 
     it('tell what the parser could not read', () => {

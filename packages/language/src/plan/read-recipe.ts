@@ -24,11 +24,30 @@ export function readRecipe(link: Text, files: Files): RecipeFacts {
     if (found.state !== 'read') {
         return { ...nothing, path, state: found.state };
     }
+    const facts = factsIn(/\.(json|jsonld)$/i.test(path) ? 'json' : 'markdown', found.text);
+    return facts ? { path, origin, state: 'read', ...facts } : { ...nothing, path, state: 'unreadable' };
+}
+
+/** The recipes read last, by sort and text: a plan is looked at again at every key, its recipes seldom change. */
+const known = new Map<string, Facts | undefined>();
+const MOST_KNOWN = 64;
+
+function factsIn(sort: 'json' | 'markdown', text: string): Facts | undefined {
+    const key = `${sort} ${text}`;
+    if (!known.has(key)) {
+        if (known.size === MOST_KNOWN) {
+            known.clear();
+        }
+        known.set(key, readFacts(sort, text));
+    }
+    return known.get(key);
+}
+
+function readFacts(sort: 'json' | 'markdown', text: string): Facts | undefined {
     try {
-        const facts = /\.(json|jsonld)$/i.test(path) ? readJson(found.text) : readMarkdown(found.text);
-        return { path, origin, state: 'read', ...facts };
+        return sort === 'json' ? readJson(text) : readMarkdown(text);
     } catch {
-        return { ...nothing, path, state: 'unreadable' };
+        return undefined;
     }
 }
 

@@ -76,7 +76,16 @@ export function factsOf({ dishes }: Pick<Variation, 'dishes'>, facts: readonly D
 /** Tables that a cover does not tell apart. */
 export function sortsOf(tables: readonly TableToPlace[]): TableSort[] {
     const sorts = new Map<string, { tables: string[]; top: TableTop }>();
-    for (const { name, shape, width, depth, seats } of tables) {
+    let before: { readonly table: TableToPlace; readonly sort: { tables: string[] } } | undefined;
+    for (const table of tables) {
+        const { name, shape, width, depth, seats } = table;
+        // Tables of one line of the text share their seats.
+        const isAlike = (other: TableToPlace): boolean =>
+            other.seats === seats && other.shape === shape && other.width === width && other.depth === depth;
+        if (before && isAlike(before.table)) {
+            before.sort.tables.push(name);
+            continue;
+        }
         const top = {
             shape,
             width,
@@ -87,6 +96,7 @@ export function sortsOf(tables: readonly TableToPlace[]): TableSort[] {
         const sort = sorts.get(key) ?? { tables: [], top };
         sort.tables.push(name);
         sorts.set(key, sort);
+        before = { table, sort };
     }
     return [...sorts.values()];
 }

@@ -75,7 +75,8 @@ export const chooseRemedy = remember((problem: StockProblem): Choice => {
     });
     const [best] = ways.toSorted((a, b) => a.cost - b.cost);
     return best ?? rentAll(problem);
-});
+    // One look at a plan asks once for everything and four times for each piece that is short.
+}, 128);
 
 /** What is solved together; indices as in the problem. */
 interface Part {
