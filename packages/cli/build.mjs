@@ -144,8 +144,10 @@ const { metafile } = await build({
 await build({
     ...common,
     entryPoints: { lsp: 'src/lsp.ts' },
-    // The framework looks names up here too; to keep them beside others costs a call for each function that is made.
-    minifyIdentifiers: false,
+    // The framework looks names up here too; to keep them beside shorter ones costs a call for each function that is made.
+    minify: false,
+    minifyWhitespace: true,
+    minifySyntax: true,
     plugins: [asCommonJs],
 });
 await build({
