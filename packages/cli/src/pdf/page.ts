@@ -5,6 +5,8 @@ import type { Paper } from 'underliner-language';
 /** Points to one millimetre. */
 export const MM = 72 / 25.4;
 export const BODY = 12;
+/** How much nearer lines stand where a sheet is to fit on one page, in heights of the letters. */
+const CLOSE = -0.18;
 /** Thin lines between rows. */
 export const GREY = '#767676';
 
@@ -188,7 +190,7 @@ export class Page {
         }
     }
 
-    /** At the foot of every page: what it belongs to, and its number. */
+    /** At the foot of every page, in two lines at most: what it belongs to, and its number. */
     foot(said: string): void {
         const { start, count } = this.doc.bufferedPageRange();
         for (let page = start; page < start + count; page += 1) {
@@ -197,10 +199,15 @@ export class Page {
             // Below the text nothing may begin another page.
             this.doc.page.margins.bottom = 0;
             this.doc.markContent('Artifact', { type: 'Pagination' });
-            const width = this.width - this.widthOf(number) - 10;
             const y = this.bottom + 3.5 * MM;
-            const size = Math.min(BODY, (BODY * width) / this.widthOf(said));
-            this.write(said, y, { width: width + 1, size: Math.max(size, 9) });
+            const width = this.width - this.widthOf(number) - 2 * BODY;
+            this.note(said);
+            this.doc.fillColor('black').text(said, this.left, y, {
+                width,
+                lineGap: CLOSE * BODY,
+                height: 2 * (1 + CLOSE) * this.doc.currentLineHeight(),
+                ellipsis: true,
+            });
             this.write(number, y, { align: 'right' });
             this.doc.endMarkedContent();
         }
@@ -218,6 +225,6 @@ export class Page {
     }
 
     private lineGap({ size = BODY }: Words): number {
-        return this.close ? size * -0.18 : 0;
+        return this.close ? CLOSE * size : 0;
     }
 }

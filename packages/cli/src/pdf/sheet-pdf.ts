@@ -2,7 +2,7 @@ import { footText, type Paper, type SheetTypes } from 'underliner-language';
 import type { Letters } from '../letters.js';
 import { readDrawing, setDrawing } from './drawing.js';
 import { BODY, GREY, MM, Page } from './page.js';
-import { setTable } from './table.js';
+import { leastOfTable, setTable } from './table.js';
 
 /** What a document bears where the plan states no day. */
 const NO_DAY = '2000-01-01';
@@ -93,9 +93,6 @@ function setBlock(page: Page, block: SheetTypes.Block, next: SheetTypes.Block | 
         case 'cards':
             setCards(page, block.cards);
             return;
-        case 'page-break':
-            page.next();
-            return;
     }
 }
 
@@ -107,8 +104,7 @@ function leastOf(page: Page, block: SheetTypes.Block | undefined): number {
         case 'picture':
             return pictureHeight(page, block).all;
         case 'table':
-            // Head, first row, and a caption.
-            return 75;
+            return leastOfTable(page, block);
         case 'caution':
             return page.heightOf(block.text) + 10;
         default:

@@ -6,34 +6,9 @@ const TO_FILL = { height: 8 * MM, width: 14 * MM };
 
 /** Sets a table; where it goes on over pages its head is repeated. */
 export function setTable(page: Page, table: SheetTypes.Table): void {
-    const { caption, columns, rows } = table;
-    const padding = page.close ? { x: 4, y: 1 } : { x: 5, y: 2.5 };
-    const widths = columnWidths(page, table, padding.x);
-    const cells = (texts: readonly SheetTypes.Cell[], bold = false): Row => {
-        let x = page.left;
-        const set = columns.map((column, index): SetCell => {
-            const cell = texts[index] ?? '';
-            const words: Words = {
-                x: x + padding.x,
-                width: widths[index]! - 2 * padding.x,
-                bold: bold || typeof cell !== 'string',
-                align: column.figures ? 'right' : 'left',
-            };
-            x += widths[index]!;
-            return { text: typeof cell === 'string' ? cell.trim() : cell.text, words, column };
-        });
-        const tallest = Math.max(page.heightOf('x'), ...set.map(({ text, words }) => page.heightOf(text, words)));
-        const toFill = !bold && columns.some((column) => column.toFill) ? TO_FILL.height : 0;
-        return { cells: set, height: Math.max(tallest + 2 * padding.y, toFill) };
-    };
-    const head = cells(
-        columns.map((column) => column.head),
-        true,
-    );
-    const body = rows.map((row) => cells(row));
-    const captionHeight = caption ? page.heightOf(caption, { bold: true }) + 4 : 0;
-    const whole = body.reduce((sum, row) => sum + row.height, captionHeight + head.height);
-    page.want(rows.length <= SHORT_TABLE ? whole : captionHeight + head.height + (body[0]?.height ?? 0));
+    const { caption } = table;
+    const { padding, captionHeight, head, body, least } = measure(page, table);
+    page.want(least);
     const tag = page.tag('Table');
     if (caption) {
         page.in(page.tag('Caption', tag), () => page.write(caption, page.y, { bold: true }));
@@ -61,9 +36,69 @@ export function setTable(page: Page, table: SheetTypes.Table): void {
         const bodyRow = page.tag('TR', tag);
         setRow(page, row, padding.y, (write) => page.in(page.tag('TD', bodyRow), write));
         line(0.5, GREY);
-        boxes(page, row);
+        boxes(page, row, padding.x);
     }
     page.y += page.close ? 3 : 10;
+}
+
+/** How much of a table has to stand together: all of a short one, the head and the first row of another. */
+export const leastOfTable = (page: Page, table: SheetTypes.Table): number => measure(page, table).least;
+
+interface Measured {
+    readonly padding: Padding;
+    readonly captionHeight: number;
+    readonly head: Row;
+    readonly body: readonly Row[];
+    readonly least: number;
+}
+
+interface Padding {
+    readonly x: number;
+    readonly y: number;
+}
+
+function measure(page: Page, table: SheetTypes.Table): Measured {
+    const { caption, columns, rows } = table;
+    const padding = page.close ? { x: 4, y: 1 } : { x: 5, y: 2.5 };
+    const widths = columnWidths(page, table, padding.x);
+    const head = measureRow(
+        page,
+        table,
+        widths,
+        padding,
+        columns.map((column) => ({ text: column.head, strong: true })),
+    );
+    const toFill = columns.some((column) => column.toFill) ? TO_FILL.height : 0;
+    const body = rows
+        .map((row) => measureRow(page, table, widths, padding, row))
+        .map((row) => ({ ...row, height: Math.max(row.height, toFill) }));
+    const captionHeight = caption ? page.heightOf(caption, { bold: true }) + 4 : 0;
+    const together = rows.length <= SHORT_TABLE ? body : body.slice(0, 1);
+    const least = sum([captionHeight, head.height, ...together.map(({ height }) => height)]);
+    return { padding, captionHeight, head, body, least };
+}
+
+function measureRow(
+    page: Page,
+    { columns }: SheetTypes.Table,
+    widths: readonly number[],
+    padding: Padding,
+    row: readonly SheetTypes.Cell[],
+): Row {
+    let x = page.left;
+    const cells = columns.map((column, index): SetCell => {
+        const cell = row[index] ?? '';
+        const words: Words = {
+            x: x + padding.x,
+            width: widths[index]! - 2 * padding.x,
+            bold: typeof cell !== 'string',
+            align: column.figures ? 'right' : 'left',
+        };
+        x += widths[index]!;
+        return { text: (typeof cell === 'string' ? cell : cell.text).trim(), words, column };
+    });
+    const tallest = Math.max(page.heightOf('x'), ...cells.map(({ text, words }) => page.heightOf(text, words)));
+    return { cells, height: tallest + 2 * padding.y };
 }
 
 interface SetCell {
@@ -86,13 +121,12 @@ function setRow(page: Page, { cells, height }: Row, padding: number, tagged: (wr
 }
 
 /** The frames of cells to write into, in the row just set. */
-function boxes(page: Page, { cells, height }: Row): void {
+function boxes(page: Page, { cells, height }: Row, padding: number): void {
     const toFill = cells.filter(({ column }) => column.toFill);
     if (toFill.length > 0) {
         page.aside(() => {
             for (const { words } of toFill) {
-                const x = words.x! - 5;
-                page.doc.rect(x, page.y - height, words.width! + 10, height);
+                page.doc.rect(words.x! - padding, page.y - height, words.width! + 2 * padding, height);
             }
             page.doc.lineWidth(0.75).strokeColor('black').stroke();
         });

@@ -87,8 +87,6 @@ function block(each: Block): ElementContent {
                     ]),
                 ),
             );
-        case 'page-break':
-            return h('div', { class: 'page-break', ariaHidden: 'true' });
     }
 }
 

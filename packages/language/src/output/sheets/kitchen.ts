@@ -196,24 +196,17 @@ function warming({ plan, service }: SheetSource): Block[] {
 
 function checks(source: SheetSource): Block[] {
     const plates = allergenPlates(source);
-    const courses = [...new Set(plates.map(({ course }) => course))];
     return plates.length === 0
         ? []
         : [
-              { sort: 'page-break' },
               { sort: 'heading', text: 'Allergen plates: two people check each' },
-              ...courses.flatMap((course): Block[] => [
-                  { sort: 'heading', text: courseTitle(source.plan, course), level: 3 },
-                  ...plates
-                      .filter((each) => each.course === course)
-                      .map(({ plate, guest, marker }): Block => ({
-                          sort: 'check',
-                          text: `${marker} · ${guest.table} seat ${guest.seat} · ${dishOf(source, course, plate.dish)?.title ?? ''}${
-                              plate.leftOff.length > 0 ? `, without ${listed(plate.leftOff)}` : ''
-                          }`,
-                          by: ['pass', serverOf(source, guest.table) ?? 'server'],
-                      })),
-              ]),
+              ...plates.map(({ course, plate, guest, marker }): Block => ({
+                  sort: 'check',
+                  text: `${marker} · ${guest.table} seat ${guest.seat} · ${dishOf(source, course, plate.dish)?.title ?? courseTitle(source.plan, course)}${
+                      plate.leftOff.length > 0 ? `, without ${listed(plate.leftOff)}` : ''
+                  }`,
+                  by: ['pass', serverOf(source, guest.table) ?? 'server'],
+              })),
           ];
 }
 
@@ -245,7 +238,6 @@ function log({ plan, service }: SheetSource): Block[] {
     return rows.length === 0
         ? []
         : [
-              { sort: 'page-break' },
               { sort: 'heading', text: 'Thermometer log' },
               {
                   sort: 'table',

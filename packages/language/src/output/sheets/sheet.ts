@@ -25,8 +25,7 @@ export type Block =
     | Picture
     /** A line to sign: what is checked, and by whom. */
     | { readonly sort: 'check'; readonly text: string; readonly by: readonly string[] }
-    | { readonly sort: 'cards'; readonly cards: readonly Card[] }
-    | { readonly sort: 'page-break' };
+    | { readonly sort: 'cards'; readonly cards: readonly Card[] };
 
 export interface Table {
     readonly sort: 'table';
@@ -60,7 +59,7 @@ export interface Picture {
 export const TEXT_WIDTH = 184;
 
 /** A table of no more rows stands on one page, where it can. */
-export const SHORT_TABLE = 12;
+export const SHORT_TABLE = 10;
 
 /** A place card, to be cut out. */
 export interface Card {

@@ -35,7 +35,6 @@ figcaption { font-weight: bold; }
 .cards { display: grid; grid-template-columns: 1fr 1fr; }
 .card { border: 0.5pt dashed #767676; padding: 12mm 6mm; min-height: 52mm; text-align: center; break-inside: avoid; }
 .card .name { font-size: 20pt; line-height: 1.2; overflow-wrap: anywhere; }
-.page-break { break-after: page; }
 .one-page { line-height: 1.15; }
 .one-page header { margin-bottom: 5pt; padding-bottom: 2pt; }
 .one-page h1 { font-size: 18pt; }
