@@ -49,9 +49,16 @@ function panel(): FrameLocator {
     return window.page.frameLocator('iframe.webview.ready:visible').frameLocator('#active-frame');
 }
 
-async function open(command: string, heading = 'Quiet supper'): Promise<FrameLocator> {
+const TABS: Readonly<Record<string, string>> = {
+    'Show the Laid Table': 'Laid table',
+    'Show the Evening': 'Evening',
+    'Show the Pull List': 'Pull list',
+};
+
+async function open(command: string): Promise<FrameLocator> {
     await window.run(`Underliner: ${command}`);
-    await panel().locator('h1', { hasText: heading }).waitFor();
+    await window.page.locator(`.tab.active[aria-label^="${TABS[command]}: Quiet supper"]`).waitFor();
+    await panel().locator('h1', { hasText: 'Quiet supper' }).waitFor();
     return panel();
 }
 /** The group of editors on the left, where texts are. */
@@ -225,15 +232,16 @@ describe('the evening panel', () => {
     });
 });
 
-const THEMES = {
-    light: 'Default Light Modern',
-    dark: 'Default Dark Modern',
-    'high contrast': 'Default High Contrast',
-    'high contrast light': 'Default High Contrast Light',
-};
-describe.each(Object.entries(THEMES))('in a %s theme', (name, theme) => {
+const THEMES = [
+    ['light', 'Default Light Modern', 'vs'],
+    ['dark', 'Default Dark Modern', 'vs-dark'],
+    ['high contrast', 'Default High Contrast', 'hc-black'],
+    ['high contrast light', 'Default High Contrast Light', 'hc-light'],
+] as const;
+describe.each(THEMES)('in a %s theme', (name, theme, look) => {
     it('panels take their colours from it', async () => {
         workbench.set({ 'workbench.colorTheme': theme });
+        await window.page.locator(`.monaco-workbench.${look}`).waitFor();
         const shown = await open('Show the Laid Table');
         await shown.locator('#choose-step').focus();
         for (const title of ['Serve', 'eaten', 'Clear']) {

@@ -23,12 +23,17 @@ export function providePanels(client: BaseLanguageClient, extension: Uri): Dispo
             light: Uri.joinPath(extension, 'media', 'cover-light.svg'),
             dark: Uri.joinPath(extension, 'media', 'cover-dark.svg'),
         };
-        panel.onDidDispose(() => open.get(kind) === kept && open.delete(kind));
+        panel.onDidDispose(() => {
+            kept.dispose();
+            if (open.get(kind) === kept) {
+                open.delete(kind);
+            }
+        });
     };
     const show = (kind: PanelKind, at: unknown): void => {
-        // From a panel, another one of the same plan is opened.
-        const fromPanel = all().find(({ panel }) => panel.active)?.plan;
-        const uri = at instanceof Uri ? at : (window.activeTextEditor?.document.uri ?? fromPanel);
+        // From a panel, another one of the same plan is opened, in the same place.
+        const other = all().find(({ panel }) => panel.active) ?? all().find(({ panel }) => panel.visible) ?? all()[0];
+        const uri = at instanceof Uri ? at : (window.activeTextEditor?.document.uri ?? other?.plan);
         const panel = open.get(kind);
         if (panel) {
             panel.panel.reveal(undefined, true);
@@ -37,7 +42,7 @@ export function providePanels(client: BaseLanguageClient, extension: Uri): Dispo
             }
             return;
         }
-        const column = { viewColumn: ViewColumn.Beside, preserveFocus: true };
+        const column = { viewColumn: other?.panel.viewColumn ?? ViewColumn.Beside, preserveFocus: true };
         keep(kind, window.createWebviewPanel(`underliner.${kind}`, TITLES[kind], column), {
             uri: uri?.toString(),
             choices: {},

@@ -18,6 +18,11 @@ interface WrittenAt {
     readonly range: Range;
 }
 
+/** Who types is not to wait for pictures: they are asked for when the text has been still so long, ms. */
+const STILL = 200;
+/** But while someone types on and on, they are no older than this, ms. */
+const OLDEST = 1000;
+
 /**
  * One panel. It asks the server for its content when its plan has changed or something was chosen in it; never while an answer
  * is on its way, and never while it is hidden.
@@ -31,6 +36,7 @@ export class PlanPanel {
     private isReady = false;
     private isAsking = false;
     private isOutdated = false;
+    private waiting: { readonly since: number; readonly timer: ReturnType<typeof setTimeout> } | undefined;
 
     constructor(
         private readonly client: BaseLanguageClient,
@@ -72,8 +78,13 @@ export class PlanPanel {
     planChanged(address: string): void {
         const asked = this.asked && this.client.code2ProtocolConverter.asUri(this.asked);
         if (address === this.shown || (this.shown === undefined && address === asked)) {
-            void this.update();
+            this.updateWhenStill();
         }
+    }
+
+    dispose(): void {
+        clearTimeout(this.waiting?.timer);
+        this.isReady = false;
     }
 
     serverCame(): void {
@@ -96,7 +107,17 @@ export class PlanPanel {
     }
 
     // ---------------------------------------------------------------- asking
+    private updateWhenStill(): void {
+        const now = Date.now();
+        const since = this.waiting?.since ?? now;
+        clearTimeout(this.waiting?.timer);
+        const wait = Math.max(0, Math.min(STILL, since + OLDEST - now));
+        this.waiting = { since, timer: setTimeout(() => void this.update(), wait) };
+    }
+
     private async update(): Promise<void> {
+        clearTimeout(this.waiting?.timer);
+        this.waiting = undefined;
         if (this.isAsking || !this.isReady || !this.asked) {
             this.isOutdated = true;
             return;
@@ -119,9 +140,9 @@ export class PlanPanel {
         return { panel: this.kind, choices: this.choices, uri: this.client.code2ProtocolConverter.asUri(uri) };
     }
 
-    /** A file that is no plan leaves what is shown as it is. */
+    /** A file that is no plan leaves what is shown as it is. A panel may have been hidden or closed meanwhile. */
     private show(page: PanelPage | null): void {
-        if (!page) {
+        if (!page || !this.isReady) {
             return;
         }
         const { protocol2CodeConverter: toCode } = this.client;
@@ -134,7 +155,9 @@ export class PlanPanel {
     }
 
     private say(message: ToPage): void {
-        void this.panel.webview.postMessage(message);
+        if (this.isReady) {
+            void this.panel.webview.postMessage(message);
+        }
     }
 
     // ---------------------------------------------------------------- what the page says

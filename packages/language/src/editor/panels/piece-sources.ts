@@ -24,7 +24,7 @@ export function ownedAt({ house, event }: Checked['plan'], piece: string): Origi
     return (house.stock.find(isIt) ?? event?.rents.find(isIt))?.origin;
 }
 
-/** Where the plan first asks for a piece: at a cover, else wherever it is named. */
+/** Where the plan first asks for a piece: at a cover, else wherever it is named; the menu asks for what comes by custom. */
 export function usedAt(checked: Checked, piece: string): Origin | undefined {
     const { plan, service } = checked;
     for (const variation of service.variations) {
@@ -38,5 +38,5 @@ export function usedAt(checked: Checked, piece: string): Origin | undefined {
         .filter(({ file }) => file === plan.file)
         .flatMap(({ occurrences }) => occurrences)
         .find(({ sort, name, role }) => sort === 'piece' && role === 'uses' && name === piece);
-    return named?.origin ?? ownedAt(plan, piece);
+    return named?.origin ?? ownedAt(plan, piece) ?? plan.menu?.head;
 }
