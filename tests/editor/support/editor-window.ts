@@ -149,6 +149,18 @@ export class EditorWindow {
         await input.press('Enter');
     }
 
+    /** Gives the path that the editor asks for, in the dialog of an editor in a browser. */
+    async path(path: string): Promise<void> {
+        const input = this.page.locator('.quick-input-widget input[type="text"]');
+        const name = path.slice(path.lastIndexOf('/') + 1);
+        await this.insist(async () => {
+            await input.fill(path, { timeout: TRY });
+            await this.page.locator('.quick-input-list .monaco-list-row', { hasText: name }).waitFor({ timeout: TRY });
+            await input.press('Enter');
+            await this.page.waitForSelector(`.tab.active[data-resource-name="${name}"]`, { timeout: TRY });
+        });
+    }
+
     /** Answers the question that the editor asks at its top. */
     async answer(question: string, words: string): Promise<void> {
         const asked = this.page.locator('.quick-input-widget', { hasText: question });

@@ -1,5 +1,15 @@
 import { spawn, spawnSync, type ChildProcess } from 'node:child_process';
-import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
+import {
+    cpSync,
+    existsSync,
+    mkdirSync,
+    mkdtempSync,
+    readdirSync,
+    readFileSync,
+    realpathSync,
+    rmSync,
+    writeFileSync,
+} from 'node:fs';
 import { createServer, type AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -74,6 +84,25 @@ export class Workbench {
         return `http://127.0.0.1:${this.port}/?folder=${encodeURIComponent(folder)}`;
     }
 
+    /** The editor's address with several folders opened, as a workspace file lists them. */
+    addressOf(folders: readonly string[]): string {
+        const path = join(this.home, `several-${++this.folders}.code-workspace`);
+        writeFileSync(path, JSON.stringify({ folders: folders.map((folder) => ({ path: folder })) }));
+        return `http://127.0.0.1:${this.port}/?workspace=${encodeURIComponent(path)}`;
+    }
+
+    /** The language servers that this editor runs, by their process ids. */
+    servers(): readonly number[] {
+        const program = join(this.home, 'extensions');
+        return readdirSync('/proc')
+            .map(Number)
+            .filter((id) => id > 0)
+            .filter((id) => {
+                const words = commandOf(id);
+                return words.some((word) => word.startsWith(program) && word.endsWith('desktop-server.js'));
+            });
+    }
+
     async stop(): Promise<void> {
         const left = new Promise((resolve) => this.process.once('exit', resolve));
         this.process.kill();
@@ -128,6 +157,15 @@ export class Unpacked {
 function writeSettings(home: string, settings: Readonly<Record<string, unknown>>): void {
     const path = join(home, 'data', 'User', 'settings.json');
     writeFileSync(path, JSON.stringify({ ...QUIET, ...settings }));
+}
+
+/** The words that a process was started with; none of one that has left. */
+function commandOf(id: number): readonly string[] {
+    try {
+        return readFileSync(`/proc/${id}/cmdline`, 'utf8').split('\0');
+    } catch {
+        return [];
+    }
 }
 
 export function freePort(): Promise<number> {

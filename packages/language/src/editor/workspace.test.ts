@@ -2,6 +2,7 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import type { PublishDiagnosticsParams } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { CLIENT } from '../../../../tests/support/open-plan.js';
+import type { FileText } from '../plan/files.js';
 import type { Disk } from './disk.js';
 import { Publisher } from './publisher.js';
 import { Workspace } from './workspace.js';
@@ -127,6 +128,55 @@ describe('a workspace', () => {
         workspace.close('untitled:Untitled-1');
         await settled();
         expect(found('untitled:Untitled-1')).toEqual([]);
+    });
+
+    it('keeps what was read last, whichever reading ends last', async () => {
+        const answers: ((text: FileText) => void)[] = [];
+        const slow = new Workspace({
+            list: () => Promise.resolve(['a.cover']),
+            read: () => new Promise((resolve) => answers.push(resolve)),
+        });
+        const added = slow.addFolder(HALL);
+        await settled();
+        const changed = slow.changedOnDisk(`${HALL}/a.cover`);
+        answers[1]!({ state: 'read', text: SOUND });
+        await changed;
+        answers[0]!({ state: 'read', text: FAULTY });
+        await added;
+        expect(slow.all[0]!.textOf('a.cover')).toBe(SOUND);
+        // Deleted while it was read: what comes in is of before.
+        const again = slow.changedOnDisk(`${HALL}/a.cover`);
+        slow.deletedOnDisk(`${HALL}/a.cover`);
+        answers[2]!({ state: 'read', text: SOUND });
+        await again;
+        expect(slow.all[0]!.plans).toEqual([]);
+    });
+
+    it('says nothing of a folder that left while it was read', async () => {
+        const answers: ((text: FileText) => void)[] = [];
+        const slow = new Workspace({
+            list: () => Promise.resolve(['a.cover']),
+            read: () => new Promise((resolve) => answers.push(resolve)),
+        });
+        const touched: string[] = [];
+        slow.onTouched(({ plans }) => touched.push(...plans));
+        const added = slow.addFolder(HALL);
+        await settled();
+        slow.removeFolder(HALL);
+        answers[0]!({ state: 'read', text: FAULTY });
+        await added;
+        expect(touched).toEqual([]);
+    });
+
+    it('looks no longer at a file outside all folders when it is closed', async () => {
+        const uri = 'file:///elsewhere/house.cover';
+        texts['file:///elsewhere'] = { 'house.cover': FAULTY };
+        workspace.open(document(uri, FAULTY));
+        await settled();
+        expect(found(uri)).toEqual(['missing-unit']);
+        workspace.close(uri);
+        await settled();
+        expect(found(uri)).toEqual([]);
     });
 
     it('knows a file by its name with blanks and accents', async () => {
