@@ -1,6 +1,7 @@
 import type { Uri } from 'vscode';
 import { commands, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
+import { withProgress } from '../progress.js';
 import { COMPILE_REQUEST, type CompileAnswer } from 'underliner-language/editor';
 
 /** Writes the service plan beside its text, or says what stands in the way. */
@@ -9,9 +10,15 @@ export async function compilePlan(client: BaseLanguageClient, uri: Uri | undefin
         void window.showInformationMessage('Open the file of an event first.');
         return;
     }
-    const answer = await client.sendRequest<CompileAnswer | null>(COMPILE_REQUEST, {
-        uri: client.code2ProtocolConverter.asUri(uri),
+    let isStopped = false;
+    const answer = await withProgress('Computing the plan', (token) => {
+        token.onCancellationRequested(() => (isStopped = true));
+        const asked = { uri: client.code2ProtocolConverter.asUri(uri) };
+        return client.sendRequest<CompileAnswer | null>(COMPILE_REQUEST, asked, token);
     });
+    if (isStopped) {
+        return;
+    }
     if (!answer || 'refused' in answer) {
         const show = 'Show Problems';
         const message = answer?.refused ?? 'This is no service plan.';

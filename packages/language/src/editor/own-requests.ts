@@ -1,4 +1,4 @@
-import type { Connection } from 'vscode-languageserver';
+import type { CancellationToken, Connection, WorkDoneProgressParams } from 'vscode-languageserver';
 import { quoted } from '../rules/wording.js';
 import type { Client } from './client.js';
 import { compareSince } from './compare-since.js';
@@ -22,6 +22,7 @@ import {
     type Because,
     type CheckAnswer,
     type CheckOtherwise,
+    type CompileAnswer,
     type CompareRequest,
     type LayOutAnswer,
     type NewEvent,
@@ -29,6 +30,7 @@ import {
     type OfFolder,
     type WhatIfRequest,
 } from './requests.js';
+import { replicate } from './replicating.js';
 import { summaryOf } from './summary.js';
 import { virtualText, VIRTUAL_TEXT_REQUEST } from './virtual-texts.js';
 import { silence, type Silencing } from './waiving.js';
@@ -54,7 +56,20 @@ export function answerOwnRequests(
             return place.folder.hasPlan(place.path) ? answer(place, asked) : null;
         });
     };
-    ofFile(COMPILE_REQUEST, compilePlan);
+    connection.onRequest(
+        COMPILE_REQUEST,
+        async (asked: OfFile & WorkDoneProgressParams, token: CancellationToken): Promise<CompileAnswer | null> => {
+            await ready;
+            const place = workspace.locate(asked.uri);
+            await workspace.fetchUnknown(place);
+            if (!place.folder.hasPlan(place.path)) {
+                return null;
+            }
+            const progress = connection.window.attachWorkDoneProgress(asked.workDoneToken);
+            const isWhole = await replicate(place.folder.checked(place.path), token, progress);
+            return isWhole ? compilePlan(place) : null;
+        },
+    );
     ofFile(SUMMARY_REQUEST, summaryOf);
     ofFile(LAY_OUT_REQUEST, layOut);
     ofFile(OTHERWISE_QUESTIONS_REQUEST, otherwiseQuestions);

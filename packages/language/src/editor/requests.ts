@@ -23,7 +23,10 @@ export interface ReadFile extends ListFiles {
 export type { FileText };
 
 // ---------------------------------------------------------------- asked by a client
-/** `OfFile` → `CompileAnswer`. */
+/**
+ * `OfFile`, with the protocol's `workDoneToken` where progress is to be told → `CompileAnswer`; `null` for what is no plan, and
+ * where it was stopped. Evenings that the plan asks to be run again can take a while.
+ */
 export const COMPILE_REQUEST = 'underliner/compile';
 /** A file by its address. */
 export interface OfFile {

@@ -24,9 +24,15 @@ const TAIL = 0.05;
 
 /**
  * Times are drawn from the triangle between the least and the most that the plan and the house allow, the planned time the
- * likeliest. The same seed draws the same times.
+ * likeliest. The same seed draws the same times. Yields after each evening what share of them has been run, so that whoever
+ * asks can do other things in between, or stop.
  */
-export const replicate = remember(({ evening, count: asked, seed, window }: ReplicationsAsked): Replications => {
+export function* replicating({
+    evening,
+    count: asked,
+    seed,
+    window,
+}: ReplicationsAsked): Generator<number, Replications, void> {
     const draw = triangular(seed);
     const draws: Draws = { eating: draw, trip: draw };
     const count = Math.max(0, Math.min(asked, MOST_REPLICATIONS));
@@ -43,8 +49,9 @@ export const replicate = remember(({ evening, count: asked, seed, window }: Repl
             }
         });
         over.push(overAt(courses, menu));
+        yield (replication + 1) / count;
     }
-    return {
+    const result: Replications = {
         asked,
         count,
         seed,
@@ -57,7 +64,27 @@ export const replicate = remember(({ evening, count: asked, seed, window }: Repl
         }),
         over: rangeOf(over),
     };
+    workedOut.set(evening, result);
+    return result;
+}
+
+/** What was worked out evening by evening, so that it is not asked for again in one go. */
+const workedOut = new WeakMap<Evening, Replications>();
+
+const inOneGo = remember((asked: ReplicationsAsked): Replications => {
+    const steps = replicating(asked);
+    let step = steps.next();
+    while (!step.done) {
+        step = steps.next();
+    }
+    return step.value;
 });
+
+export const replicate = (asked: ReplicationsAsked): Replications => {
+    const known = workedOut.get(asked.evening);
+    const isSame = known?.asked === asked.count && known.seed === asked.seed && known.window === asked.window;
+    return isSame ? known : inOneGo(asked);
+};
 
 /** Draws from -1 to 1, 0 the likeliest: the sum of two even draws. */
 function triangular(seed: number): () => number {

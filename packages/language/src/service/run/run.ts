@@ -2,7 +2,7 @@ import type { Plan } from '../../plan/types.js';
 import { lazily } from '../lazily.js';
 import { eveningOf, type ForEvening, type PlannedEvening } from './evening-of-plan.js';
 import { figureOf } from './pace.js';
-import { replicate } from './replications.js';
+import { replicate, replicating, type ReplicationsAsked } from './replications.js';
 import { runEvening } from './run-evening.js';
 import type { Run } from './types.js';
 
@@ -13,9 +13,8 @@ export function runService(plan: Plan, service: ForEvening): Run | undefined {
         return undefined;
     }
     const { evening, assumed } = planned;
-    const asked = plan.event?.replications;
-    const window = figureOf(plan.customs, 'window');
-    const replications = lazily(() => asked && replicate({ evening, count: asked.count, seed: asked.seed, window }));
+    const asked = replicationsAsked(plan, evening);
+    const replications = lazily(() => asked && replicate(asked));
     const run = {
         assumed,
         get replications() {
@@ -24,6 +23,17 @@ export function runService(plan: Plan, service: ForEvening): Run | undefined {
     };
     // What is worked out only when asked for stays so.
     return Object.defineProperties(run as unknown as Run, Object.getOwnPropertyDescriptors(runEvening(evening)));
+}
+
+function replicationsAsked(plan: Plan, evening: PlannedEvening['evening']): ReplicationsAsked | undefined {
+    const asked = plan.event?.replications;
+    return asked && { evening, count: asked.count, seed: asked.seed, window: figureOf(plan.customs, 'window') };
+}
+
+/** The replications that a plan asks for, evening by evening: when all are run, the service has them. Nothing where it asks for none. */
+export function replicatingService(plan: Plan, service: ForEvening): ReturnType<typeof replicating> | undefined {
+    const asked = plan.event?.replications && plannedEvening(plan, service);
+    return asked && replicating(replicationsAsked(plan, asked.evening)!);
 }
 
 const known = new WeakMap<ForEvening, PlannedEvening>();
