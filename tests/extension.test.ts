@@ -157,26 +157,6 @@ describe('the manifest of the extension', () => {
     });
 });
 
-describe('the page of a panel', () => {
-    it('gives panels a page that takes one script and one style, and nothing from elsewhere', () => {
-        const shell = read('src/panels/shell.ts');
-        const [, policy] = /const policy = `([^`]+)`/.exec(shell) ?? [];
-        expect(policy?.split('; ')).toEqual([
-            "default-src 'none'",
-            'style-src ${webview.cspSource}',
-            "script-src 'nonce-${nonce}'",
-            "base-uri 'none'",
-            "form-action 'none'",
-        ]);
-        // What nobody can guess.
-        expect(shell).toMatch(/const nonce = .*crypto\.getRandomValues/);
-        expect(shell).not.toMatch(/ style="|<style|\son\w+="|unsafe-/);
-        expect(shell.match(/<script/g)).toHaveLength(1);
-        const panels = readdirSync(join(extension, 'src/panels')).map((file) => read(join('src/panels', file)));
-        expect(panels.join('\n')).toMatch(/localResourceRoots: roots\(/);
-    });
-});
-
 describe('a snippet of the extension', () => {
     const snippets = JSON.parse(read('snippets/cover.json')) as Record<string, { readonly body: string | string[] }>;
     it.each(Object.entries(snippets))('%s is read as it stands', (name, { body }) => {
