@@ -8,7 +8,7 @@ import { cpus } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
-import { format, resolveConfig } from 'prettier';
+import { writeSection } from './performance-page.mjs';
 import { measureService } from './service.bench.mjs';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
@@ -96,16 +96,12 @@ function median(values) {
     return (sorted[Math.floor(middle)] + sorted[Math.ceil(middle) - 1]) / 2;
 }
 
-function page(medians, service) {
+function page(medians) {
     const rows = cases.map(({ title, shown, limit }, index) => {
         const multiple = (medians[index] / medians[0]).toFixed(2);
         return `| ${title} | \`${shown}\` | ${medians[index].toFixed(0)} ms | ${multiple} | ${limit?.toFixed(2) ?? ''} |`;
     });
-    return `# Speed
-
-Written by \`npm run bench\`.
-
-## The command line
+    return `Written by \`npm run bench\`.
 
 Each figure is the median of ${RUNS} cold starts; all cases run interleaved in one
 process run. What counts is the multiple of an empty Node process; milliseconds depend on the machine and never fail.
@@ -118,18 +114,17 @@ ${rows.join('\n')}
 
 The plan is \`${plan}\`. The floor is what the language framework costs with a language of two
 rules (\`tests/bench/floor\`), bundled the same way and without a code cache.
-
-${service}`;
+`;
 }
 
 await makeFloor();
 const medians = measure();
-const path = join(root, 'docs', 'performance.md');
 const service = await measureService();
-const text = await format(page(medians, service.page), { ...(await resolveConfig(path)), filepath: path });
-process.stdout.write(text);
+const text = page(medians);
+process.stdout.write(`${text}\n${service.page}`);
 if (process.argv.includes('--write')) {
-    writeFileSync(path, text);
+    await writeSection('The command line', text);
+    await writeSection('The whole computation', service.page);
 }
 const slow = cases.filter(({ limit }, index) => limit !== undefined && medians[index] / medians[0] > limit);
 for (const { title, limit } of slow) {

@@ -103,9 +103,7 @@ export async function measureService() {
         ({ title }, index) =>
             `| ${title} | ${medians[index].toFixed(0)} ms | ${(medians[index] / medians[0]).toFixed(1)} |`,
     );
-    const page = `## The whole computation
-
-Reading, every check and every section of the compiled plan of a supper of seven courses, the median of ${RUNS} runs in one warm
+    const page = `Reading, every check and every section of the compiled plan of a supper of seven courses, the median of ${RUNS} runs in one warm
 process, nothing kept from one run to the next but for the last row. Ten times the guests may take ${MOST_GROWTH} times as long at
 most; here it is ${growth.toFixed(1)} times.
 
