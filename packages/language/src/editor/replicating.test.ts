@@ -37,7 +37,7 @@ describe('evenings run again', () => {
         );
     });
 
-    it('are stopped between two evenings, and other messages are read meanwhile', async () => {
+    it('are stopped between two evenings, by a message that is read meanwhile', async () => {
         const checked = openPlan(plan).folder.checked('plan.cover');
         const source = new CancellationTokenSource();
         const progress = telling((percent) => {
