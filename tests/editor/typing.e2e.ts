@@ -154,7 +154,7 @@ describe('in the real editor', () => {
         await window.run('Underliner: Compile the Service Plan');
         await window.notice('The service plan is in').getByText('Open', { exact: true }).click();
         await window.page.waitForSelector('.tab.active[data-resource-name="supper.plan.json"]');
-        await window.replace('"title"', '"titel"');
+        await window.replace('title', 'titel');
         // Nothing but what is wrong: the plan itself has all that the schema wants.
         const wrong = ['"event"', '"titel"'];
         await window.waitForUnderlined((all) => String(all.map(({ words }) => words).sort()) === String(wrong));
