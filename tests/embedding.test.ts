@@ -74,6 +74,7 @@ describe('in a browser', () => {
         // What every browser and worker has, and nothing else.
         const context = createContext({
             console,
+            crypto,
             TextDecoder,
             TextEncoder,
             URL,
@@ -85,19 +86,28 @@ describe('in a browser', () => {
         const said = runInContext(
             `(() => {
                 const text = 'menu { course soup "Leek" { served in soup-bowll } }';
-                const { parse, check, compile, draw, filesInMemory } = example;
-                const files = filesInMemory({ 'a.cover': text, 'b.cover': text + ' }' });
+                const { calendar, parse, check, compile, draw, filesInMemory, listOf, listText } = example;
+                const event = 'event "A" { date 2026-10-17 zone America/Halifax seated 19:00 ends 23:00 guests 2 } ';
+                const files = filesInMemory({ 'a.cover': text, 'b.cover': text + ' }', 'c.cover': event + text });
                 return JSON.stringify({
                     courses: parse('a.cover', text).menus[0].courses.length,
                     findings: check('a.cover', files).findings.map(({ rule }) => rule),
                     unread: parse('b.cover', text + ' }').syntax.length,
                     compiled: compile('a.cover', files).text,
                     picture: draw(check('a.cover', files), { of: 'cover' }).slice(0, 4),
+                    list: listText(listOf(check('c.cover', files), 'pull'), 'csv').split(',')[0],
+                    calendar: calendar(check('c.cover', files)).text.split('\\r\\n')[0],
                 });
             })()`,
             context,
         ) as string;
-        expect(JSON.parse(said)).toMatchObject({ courses: 1, unread: 1, picture: '<svg' });
+        expect(JSON.parse(said)).toMatchObject({
+            courses: 1,
+            unread: 1,
+            picture: '<svg',
+            list: 'Store',
+            calendar: 'BEGIN:VCALENDAR',
+        });
         expect((JSON.parse(said) as { findings: string[] }).findings).toContain('unknown-name');
     });
 

@@ -22,7 +22,8 @@ export interface Calendar {
 /**
  * The evening of a checked plan as a calendar: one entry, or one for each call. Its entries keep their names (UID) while a plan
  * changes, and carry its revision (SEQUENCE), so that a calendar that has taken in an older revision is brought up to date.
- * The same plan gives the same bytes.
+ * The same plan gives the same bytes. In a browser it wants a page from a secure address, `https:` or this machine: the library
+ * that writes the entries asks for `crypto.randomUUID`.
  * @returns a sentence where the plan does not say when anything is
  */
 export function calendar(checked: Checked, { calls, alarm }: CalendarOptions = {}): Calendar | string {
