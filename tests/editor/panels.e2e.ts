@@ -241,7 +241,10 @@ const THEMES = [
 describe.each(THEMES)('in a %s theme', (name, theme, look) => {
     it('panels take their colours from it', async () => {
         workbench.set({ 'workbench.colorTheme': theme });
+        await window.reopen();
         await window.page.locator(`.monaco-workbench.${look}`).waitFor();
+        await window.openFile('supper.cover');
+        await window.ready();
         const shown = await open('Show the Laid Table');
         await shown.locator('#choose-step').focus();
         for (const title of ['Serve', 'eaten', 'Clear']) {
