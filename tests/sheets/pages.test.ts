@@ -2,18 +2,11 @@ import { existsSync } from 'node:fs';
 import { chromium, type Browser, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { check, sheets, whatIf, type SheetFile } from 'underliner-language';
+import { EVENINGS } from './evenings.js';
 import { lookOfPage, type Look } from './in-page.mjs';
 import { workspace } from './workspace.js';
 
 // The sheets as pages in a browser: what a program can see of them. `docs/sheets.md` says which were looked at as pictures.
-
-const EVENINGS = [
-    ...['lantern-supper', 'mess-night', 'summer-lunch', 'table-of-eight'].map(
-        (name) => `examples/saltmarsh-hall/${name}`,
-    ),
-    // Much is wrong with this one.
-    'tests/bench/banquet/banquet',
-];
 
 /** Width of the paper less both margins, at 96 px to the inch. */
 const PAPER = { A4: 210 - 26, Letter: 215.9 - 26 } as const;
