@@ -41,9 +41,8 @@ it('draws a PNG of the width asked for, of the picture’s shape, not blank, the
 });
 
 it('says what is wrong with a width', () => {
-    expect(draw('--width', '400')).toMatchObject({
-        status: 2,
-        talk: expect.stringContaining('Add `--png` to `--width`'),
-    });
+    const wrong = draw('--width', '400');
+    expect(wrong.status).toBe(2);
+    expect(wrong.talk).toContain('Add `--png` to `--width`');
     expect(draw('--png', '--width', '0').talk).toContain('1 to 10000 pixels wide; 0 is not.');
 });
