@@ -138,7 +138,10 @@ function stations(source: SheetSource): Block[] {
     const { run } = service;
     const others = (plan.team?.roles ?? [])
         .filter(({ role }) => !['servers', 'captain'].includes(role.name))
-        .map(({ role, count }) => `${count.count} ${role.name.replaceAll('-', ' ')}`);
+        .map(({ role, count }) => {
+            const people = role.name.replaceAll('-', ' ');
+            return counted(count.count, people.replace(/s$/, ''), people);
+        });
     const head: Block = {
         sort: 'heading',
         text: others.length > 0 ? `Stations, with ${listed(others)}` : 'Stations',
