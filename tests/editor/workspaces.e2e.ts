@@ -84,7 +84,7 @@ describe('the extension', () => {
         }
         const notice = shown.notice('Underliner stopped working several times and was not started again.');
         await notice.waitFor();
-        expect(await notice.count()).toBe(1);
+        expect(await shown.page.locator('.notifications-toasts .notification-list-item').count()).toBe(1);
         expect(workbench.servers()).toEqual([]);
         await shown.picture('a server that broke too often');
         await notice.getByText('Show the Log', { exact: true }).click();

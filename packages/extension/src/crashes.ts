@@ -4,6 +4,7 @@ import {
     type BaseLanguageClient,
     type CloseHandlerResult,
     type ErrorHandler,
+    type ErrorHandlerResult,
     type Message,
 } from 'vscode-languageclient';
 
@@ -12,8 +13,14 @@ export function crashHandler(client: () => BaseLanguageClient): ErrorHandler {
     let usual: ErrorHandler | undefined;
     const handler = (): ErrorHandler => (usual ??= client().createDefaultErrorHandler(MOST_RESTARTS));
     return {
-        error: (error: Error, message: Message | undefined, count: number | undefined) =>
-            handler().error(error, message, count),
+        // Written to the log, but no message of its own: a server that broke is told of once.
+        async error(
+            error: Error,
+            message: Message | undefined,
+            count: number | undefined,
+        ): Promise<ErrorHandlerResult> {
+            return { ...(await handler().error(error, message, count)), handled: true };
+        },
         async closed(): Promise<CloseHandlerResult> {
             const result = await handler().closed();
             if (result.action === CloseAction.DoNotRestart) {
