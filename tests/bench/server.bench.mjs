@@ -10,7 +10,7 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 import { writeSection } from './performance-page.mjs';
 import { Client } from './server/client.mjs';
 import { schema, sizes } from './server/documents.mjs';
-import { installServers, makeBareServer, serversWith } from './server/servers.mjs';
+import { copyProgram, installServers, makeBareServer, serversWith } from './server/servers.mjs';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const folder = join(root, 'node_modules', '.underliner', 'bench', 'server');
@@ -52,7 +52,7 @@ async function measureSize(size, servers) {
         const sorts = Object.values(server.keys);
         const spread = (count) =>
             sorts.flatMap((sort) => placesIn(text, sort, count)).toSorted((a, b) => mixed(a) - mixed(b));
-        running.push({ server, client, text, opened, spread, keys: [], completions: [], answers: {} });
+        running.push({ server, client, text, opened, spread, keys: [], processor: 0, completions: [], answers: {} });
     }
     const eachServer = async (work) => {
         for (const run of running) {
@@ -63,10 +63,12 @@ async function measureSize(size, servers) {
     // ------------------------------------------------------------ single keys
     const key = async (run, index, isMeasured) => {
         const places = run.places[index % run.places.length];
+        const before = run.client.processorTime;
         const put = await run.client.typeAndWait(places, places.key);
         const taken = await run.client.typeAndWait(places, '');
         if (isMeasured) {
             run.keys.push(put, taken);
+            run.processor += (run.client.processorTime - before) / 2;
         }
     };
     running.forEach((run) => (run.places = run.spread(KEYS_EACH)));
@@ -129,13 +131,14 @@ async function measureSize(size, servers) {
         run.memory = run.client.peakMemory;
         await run.client.end();
     }
-    return running.map(({ server, opened, keys, completions, answers, burst, memory }) => ({
+    return running.map(({ server, opened, keys, processor, completions, answers, burst, memory }) => ({
         id: server.id,
         title: server.title,
         opened,
         keys: keys.length,
         key50: p50(keys),
         key95: p95(keys),
+        processor: (processor * 2) / keys.length || undefined,
         silence: burst.silence,
         settled: burst.settled,
         told: burst.told,
@@ -180,6 +183,7 @@ function page(results, judged) {
         ['open', 'opened'],
         ['key p50', 'key50'],
         ['key p95', 'key95'],
+        ['processor a key', 'processor'],
         ['silence', 'silence'],
         ['settled', 'settled'],
         ['completion p95', 'completion'],
@@ -211,7 +215,8 @@ describes itself. All rules and computations are on; nothing waits for a pause.
 
 - **open**: the document opened → its findings. **key**: one character put in or taken out → findings of that text, of ${results[0]?.rows[0]?.keys ?? 0}
   keys over all of the text, in names, figures, comments, titles and the words of clauses (so that half of those leave a text that can't be
-  read), one at a time. The servers take turns, key by key.
+  read), one at a time. The servers take turns, key by key. **processor a key**: the time that all threads of the server computed for
+  one, the mean; unlike the others it hardly grows when the machine has much else to do.
 - **silence**, **settled**: ${BURST.keys} keys, one every ${BURST.pace} ms, as fast as a held key repeats: the longest time without findings, and
   from the last key to the findings of the whole.
 - **completion** is asked for right behind a key, and the time holds both. Other answers: the median of ${ASKED}, the text at rest.
@@ -244,7 +249,9 @@ const only = process.argv
     .find((argument) => argument.startsWith('--only='))
     ?.slice(7)
     .split(',');
-const servers = serversWith(bareServer, pathToFileURL(schemaFile).href).filter(({ id }) => !only || only.includes(id));
+const servers = serversWith(copyProgram(join(folder, 'program')), bareServer, pathToFileURL(schemaFile).href).filter(
+    ({ id }) => !only || only.includes(id),
+);
 const results = [];
 for (const size of sizes.filter(({ lines }) => named.length === 0 || named.includes(lines))) {
     results.push({ ...size, rows: await measureSize(size, servers) });

@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 
 // A client of the editor's protocol that keeps time: it starts a server over stdio and notes when it is told findings.
@@ -159,8 +159,9 @@ export class Client {
     }
 
     // ---------------------------------------------------------------- the process
-    get pid() {
-        return this.#process.pid;
+    /** Processor time that the server and what it started have taken, in ms; undefined where the system does not say. */
+    get processorTime() {
+        return processorTimeOf(this.#process.pid);
     }
 
     /** Peak resident memory of the server and what it started, in MB; undefined where the system does not say. */
@@ -176,11 +177,27 @@ export class Client {
     }
 }
 
+const childrenOf = (pid) =>
+    readFileSync(`/proc/${pid}/task/${pid}/children`, 'utf8')
+        .split(' ')
+        .filter((child) => child !== '');
+
 function peakOf(pid) {
     try {
         const peak = /VmHWM:\s+(\d+) kB/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'));
-        const children = readFileSync(`/proc/${pid}/task/${pid}/children`, 'utf8').split(' ').filter(Boolean);
-        return Number(peak[1]) / 1024 + children.reduce((sum, child) => sum + (peakOf(child) ?? 0), 0);
+        return childrenOf(pid).reduce((sum, child) => sum + (peakOf(child) ?? 0), Number(peak[1]) / 1024);
+    } catch {
+        return undefined;
+    }
+}
+
+function processorTimeOf(pid) {
+    try {
+        const own = readdirSync(`/proc/${pid}/task`).reduce((sum, task) => {
+            const [nanoseconds] = readFileSync(`/proc/${pid}/task/${task}/schedstat`, 'utf8').split(' ');
+            return sum + Number(nanoseconds) / 1e6;
+        }, 0);
+        return childrenOf(pid).reduce((sum, child) => sum + (processorTimeOf(child) ?? 0), own);
     } catch {
         return undefined;
     }

@@ -1,6 +1,6 @@
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
@@ -20,6 +20,15 @@ export function installServers() {
         execFileSync('npm', ['ci', '--ignore-scripts', '--loglevel=error'], { cwd: others, stdio: 'inherit' });
         writeFileSync(stamp, hash);
     }
+}
+
+/** The built command as it is now, so that a build meanwhile changes nothing of what is measured. */
+export function copyProgram(folder) {
+    rmSync(folder, { recursive: true, force: true });
+    for (const part of ['bin', 'dist', 'package.json']) {
+        cpSync(join(root, 'packages', 'cli', part), join(folder, part), { recursive: true });
+    }
+    return join(folder, 'bin', 'underliner.cjs');
 }
 
 /** The framework's server as it comes, bundled as ours is. */
@@ -43,12 +52,13 @@ export async function makeBareServer(outfile) {
 }
 
 /**
+ * @param program ours
  * @param bareServer bundle of the framework's server
  * @param schema file of the schema for YAML and JSON
  * `keys` are places to type, by what is typed there: a pattern of which the first group is where, and the key.
  * `pull` is the request that asks for findings, of a server that is asked.
  */
-export function serversWith(bareServer, schema) {
+export function serversWith(program, bareServer, schema) {
     const words = { pattern: /[a-z](?=[a-z-]{3})/g, key: 'x' };
     const figures = { pattern: /\d(?![\d-])/g, key: '1' };
     const texts = { pattern: /"[A-Z][a-z](?=[^"\n]{2})/g, key: 'x' };
@@ -58,7 +68,7 @@ export function serversWith(bareServer, schema) {
             title: 'Underliner',
             language: 'cover',
             extension: 'cover',
-            command: [join(root, 'packages', 'cli', 'bin', 'underliner.cjs'), 'lsp', '--stdio'],
+            command: [program, 'lsp', '--stdio'],
             document: documents.plan,
             keys: {
                 names: { pattern: /[a-z]-[a-z](?=[a-z])/g, key: 'x' },
