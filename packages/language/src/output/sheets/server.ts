@@ -26,7 +26,7 @@ interface Station {
 }
 
 /** Share of the page's width that the picture of a table takes. */
-const SHARE = 0.64;
+const SHARE = 0.58;
 /** What guests need stands in the list below the picture, where there is room for it. */
 const FOR_SHEETS = { printedWidth: TEXT_WIDTH * SHARE, needs: false };
 
