@@ -254,6 +254,7 @@ const servers = serversWith(copyProgram(join(folder, 'program')), bareServer, pa
 );
 const results = [];
 for (const size of sizes.filter(({ lines }) => named.length === 0 || named.includes(lines))) {
+    process.stderr.write(`${size.lines} lines …\n`);
     results.push({ ...size, rows: await measureSize(size, servers) });
 }
 const judged = reached(results);

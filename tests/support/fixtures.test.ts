@@ -15,6 +15,7 @@ function check(file: string, texts: Readonly<Record<string, string>>): Checked {
                 message: 'No piece is called `frok`.',
                 hint: 'Did you mean `fork`?',
                 related: [{ at, message: 'It stands here.' }],
+                hasSafeFix: true,
                 fixes: [{ title: 'Write `fork`', safety: 'safe', changes: [{ do: 'replace', at, words: 'fork' }] }],
             };
         }),

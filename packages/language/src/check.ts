@@ -148,6 +148,8 @@ function finish(rule: Rule, report: Report, severity: Severity, plan: Plan, brok
         get fixes() {
             return isWithheld ? [] : fixes();
         },
+        hasSafeFix:
+            !isWithheld && typeof report.fixes !== 'function' && fixes().some(({ safety }) => safety === 'safe'),
     };
 }
 

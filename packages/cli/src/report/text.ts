@@ -77,7 +77,7 @@ function summary(run: Run, palette: Palette): string {
     if (run.fixed > 0) {
         sentences.push(`${count(run.fixed, 'fix', 'fixes')} applied.`);
     }
-    const fixable = run.findings.filter(({ finding }) => finding.fixes.some(({ safety }) => safety === 'safe')).length;
+    const fixable = run.findings.filter(({ finding }) => finding.hasSafeFix).length;
     if (fixable > 0) {
         sentences.push(`${fixable} can be fixed with \`--fix\`.`);
     }

@@ -32,7 +32,10 @@ export interface Report {
     /** What to do, one sentence. */
     readonly hint?: string;
     readonly related?: readonly Related[];
-    /** Best first; each works alone. As a function where they have to be tried out: it is called when somebody wants them. */
+    /**
+     * Best first; each works alone. As a function where they have to be tried out: it is called when somebody wants them, and
+     * none of them is `safe`.
+     */
     readonly fixes?: readonly Fix[] | (() => readonly Fix[]);
     /** Only where it differs from the rule's own, such as 20 inch an error and 23 a warning. */
     readonly severity?: Severity;
@@ -103,4 +106,6 @@ export interface Finding {
     readonly related: readonly Related[];
     /** Best first; each works alone. Some are worked out when they are first asked for. */
     readonly fixes: readonly Fix[];
+    /** Whether one of the fixes is `safe`: told without working any out. */
+    readonly hasSafeFix: boolean;
 }
