@@ -59,7 +59,8 @@ export async function beginEvent(client: BaseLanguageClient, given: Uri | undefi
         ? await writeNew(folder, written.name, written.text)
         : await workspace.openTextDocument({ language: 'cover', content: written.text });
     if (document) {
-        await window.showTextDocument(document);
+        // A tab of its own, for it is about to be written in.
+        await window.showTextDocument(document, { preview: false });
     }
 }
 

@@ -19,10 +19,11 @@ export function aroundAt({ plan, file }: Checked, offset: number): Around {
         origin.file === file && origin.start <= offset && offset <= origin.end;
     const course = plan.menu?.courses.find(holds);
     const dish = course?.dishes.find((each) => course.hasDishes && holds(each));
+    const isInBread = plan.menu?.bread !== undefined && holds(plan.menu.bread);
     const pour = [...(dish?.pours ?? []), ...(course?.pours ?? [])].find(holds);
     return {
         dish: dish ?? (course?.hasDishes === false ? course.dishes[0] : undefined),
-        kind: plan.cupboard.kinds.get((dish?.kind ?? course?.kind)?.name ?? ''),
+        kind: plan.cupboard.kinds.get(isInBread ? 'bread' : ((dish?.kind ?? course?.kind)?.name ?? '')),
         drink: plan.cupboard.drinks.get(pour?.kind?.name ?? ''),
     };
 }

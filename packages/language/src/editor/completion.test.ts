@@ -33,6 +33,18 @@ describe('completion', () => {
         expect(labels('menu { course soup { <|> } }')).not.toContain('date');
     });
 
+    it('knows what follows where a name is still to come', () => {
+        const menu = (clause: string) => `menu {
+    ${clause}<|>
+    course appetizer "Beet" { served on salad-plate }
+    course main "Duck" { served on dinner-plate }
+}`;
+        expect(labels(menu('bread from '))).toEqual(expect.arrayContaining(['appetizer', 'main']));
+        expect(labels(menu('bread from appetizer until main on '))[0]).toBe('bread-plate');
+        expect(labels(menu('bread from appetizer until main on bread-plate with '))[0]).toBe('butter-spreader');
+        expect(labels(menu('coffee after '))).toEqual(expect.arrayContaining(['appetizer', 'main']));
+    });
+
     it('offers blocks to fill in, to clients that take them, where their word may stand', () => {
         const blocks = (written: string) => {
             const plan = openPlan(written);

@@ -5,7 +5,7 @@ import {
     type CompletionList,
     type Range,
 } from 'vscode-languageserver';
-import type { Checked } from '../check.js';
+import { check, type Checked } from '../check.js';
 import { aroundAt } from './around-cursor.js';
 import { snippetsFor } from './block-snippets.js';
 import type { CoverServices } from './services.js';
@@ -103,7 +103,7 @@ function atWord({ folder, path }: Place, cursor: Cursor, next: Next): Proposal[]
         return units;
     }
     const phrases = next.phrases.map((name): Proposal => ({ name, kind: CompletionItemKind.Keyword, rank: RANK.word }));
-    const checked = checkedFor({ folder, path });
+    const checked = next.takesName ? checkedWithName({ folder, path }, cursor) : checkedFor({ folder, path });
     const { occurrence, madeUp } = next.takesName ? wantedNameAt(cursor, 'name') : {};
     const names = occurrence
         ? nameProposals(occurrence, checked, cursor.start, next.properties)
@@ -131,6 +131,27 @@ function figuresAt(cursor: Cursor, checked: Checked): Proposal[] {
 function checkedFor({ folder, path }: Place): Checked {
     return folder.checked(eventsWith(folder, path)[0] ?? path);
 }
+
+/**
+ * Where a name is still to come, the word that follows is taken for it: after `bread from` the course below is read as
+ * its name, and what it holds is lost. So the plan is looked at as it is with a name there.
+ */
+function checkedWithName({ folder, path }: Place, { item, prefix, offset }: Cursor): Checked {
+    const text = folder.textOf(path);
+    const next = offset + (/^\s*/.exec(text?.slice(offset) ?? '')?.[0].length ?? 0);
+    const isTaken = folder.readingOf(path)?.occurrences.some(({ origin }) => origin.start === next);
+    // What suits bread is known once there is a plate or knife for it.
+    const isInBread = /\bbread\b[^{}]*$/.test(item);
+    if (text === undefined || prefix !== '' || !(isTaken || isInBread)) {
+        return checkedFor({ folder, path });
+    }
+    const withName = `${text.slice(0, offset)} ${NAME_TO_COME} ${text.slice(offset)}`;
+    return check(eventsWith(folder, path)[0] ?? path, {
+        read: (each) => (each === path ? { state: 'read', text: withName } : folder.read(each)),
+    });
+}
+
+const NAME_TO_COME = 'name-to-come';
 
 /** In quotes: a path after `use`, else a title that the plan knows. */
 function inText({ folder, path }: Place, cursor: Cursor, next: Next): Proposal[] {

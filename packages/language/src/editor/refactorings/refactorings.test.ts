@@ -117,8 +117,8 @@ menu {
 }
 `;
         const all = offered(written);
-        expect(Object.keys(all)).toEqual(['Split off a dish for without milk']);
-        expect(all['Split off a dish for without milk']!['plan.cover']).toContain(`
+        expect(Object.keys(all)).toEqual(['Split off a dish for guests without milk']);
+        expect(all['Split off a dish for guests without milk']!['plan.cover']).toContain(`
         dish "Sirloin, without milk" is steak for guests without milk {
             served on dinner-plate at 58 °C
         }

@@ -49,7 +49,7 @@ export function splitDish({ folder, path, start, end }: Selected): Refactoring[]
         return split
             ? [
                   {
-                      title: `Split off a dish for ${who}`,
+                      title: `Split off a dish for ${who.startsWith('without') ? `guests ${who}` : who}`,
                       kind: CodeActionKind.RefactorRewrite,
                       edits: new Map([[path, [split]]]),
                   },
