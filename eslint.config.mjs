@@ -2,8 +2,8 @@ import { defineConfig, globalIgnores } from 'eslint/config';
 import tseslint from 'typescript-eslint';
 
 export default defineConfig(
-    // The floor is generated and built by the benchmark itself.
-    globalIgnores(['**/dist/', '**/generated/', '**/fixtures/', 'tests/bench/floor/']),
+    // The floor and the bare server are generated and built by the benchmarks themselves.
+    globalIgnores(['**/dist/', '**/generated/', '**/fixtures/', 'tests/bench/floor/', 'tests/bench/bare/']),
     {
         linterOptions: { reportUnusedDisableDirectives: 'error', reportUnusedInlineConfigs: 'error' },
         rules: {
