@@ -13,7 +13,7 @@ import { deriveService } from './service/derive.js';
 import { lazily } from './service/lazily.js';
 import type { Service } from './service/types.js';
 
-/** A plan looked at: what it says, what is derived from it, and what is found. */
+/** A plan looked at: what it says, and, worked out when first asked for, what is derived from it and what is found. */
 export interface Checked {
     /** The file asked for. */
     readonly file: string;
@@ -49,9 +49,23 @@ export function check(file: string, files: Files, options: CheckOptions = {}): C
 
 /** Derives and judges a plan that is already resolved, or one changed in memory. */
 export function checkPlan(file: string, plan: Plan, texts: ReadonlyMap<string, string>): Checked {
-    const service = deriveService(plan);
-    const judged = judge(plan, service);
-    return { file, plan, service, texts, ...judged };
+    // A proposal asks what the plan says, and does not wait for what every rule has to say of it.
+    const service = lazily(() => deriveService(plan));
+    const judged = lazily(() => judge(plan, service()));
+    return {
+        file,
+        plan,
+        texts,
+        get service() {
+            return service();
+        },
+        get findings() {
+            return judged().findings;
+        },
+        get broken() {
+            return judged().broken;
+        },
+    };
 }
 
 const rulesById = new Map(rules.map((rule) => [rule.id, rule]));

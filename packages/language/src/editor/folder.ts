@@ -12,8 +12,8 @@ interface Look {
     readonly checked: Checked;
     /** Every file that was asked for, those that are not there too. */
     readonly reads: ReadonlySet<string>;
-    /** By the file they are in: the plan's own, or one it uses. */
-    readonly findings: ReadonlyMap<string, readonly Finding[]>;
+    /** By the file they are in: the plan's own, or one it uses. Absent until somebody has asked for them. */
+    findings?: ReadonlyMap<string, readonly Finding[]>;
 }
 
 /** A finding with the plan in which it was found: the file itself, or one that uses it. */
@@ -152,11 +152,7 @@ export class Folder implements Files {
             },
         };
         const checked = check(path, files, { readText: this.readText });
-        const findings = new Map<string, Finding[]>();
-        for (const finding of checked.findings) {
-            findings.set(finding.at.file, [...(findings.get(finding.at.file) ?? []), finding]);
-        }
-        const look = { checked, reads, findings };
+        const look: Look = { checked, reads };
         this.looks.set(path, look);
         return look;
     }
@@ -178,13 +174,13 @@ export class Folder implements Files {
         ]);
         return {
             plans: [...plans],
-            files: [...new Set([path, ...stale.flatMap(([, { findings }]) => [...findings.keys()])])],
+            files: [...new Set([path, ...stale.flatMap(([, { findings }]) => [...(findings?.keys() ?? [])])])],
         };
     }
 
     /** What is found in a file: by itself, and by every known plan that uses it; the same words once. */
     findingsIn(path: string): readonly PlacedFinding[] {
-        const own = this.hasPlan(path) ? (this.look(path).findings.get(path) ?? NOTHING) : NOTHING;
+        const own = this.hasPlan(path) ? (findingsOf(this.look(path)).get(path) ?? NOTHING) : NOTHING;
         const found = new Map<string, PlacedFinding>();
         const add = (plan: string, finding: Finding): void => {
             const key = `${finding.at.start}:${finding.at.end}:${finding.rule}:${finding.message}`;
@@ -193,9 +189,9 @@ export class Folder implements Files {
             }
         };
         own.forEach((finding) => add(path, finding));
-        for (const [plan, { findings }] of this.looks) {
+        for (const [plan, look] of this.looks) {
             if (plan !== path) {
-                (findings.get(path) ?? NOTHING).forEach((finding) => add(plan, finding));
+                (findingsOf(look).get(path) ?? NOTHING).forEach((finding) => add(plan, finding));
             }
         }
         return [...found.values()].sort((a, b) => a.finding.at.start - b.finding.at.start);
@@ -203,7 +199,7 @@ export class Folder implements Files {
 
     /** The files that a plan's findings are in, itself first. */
     filesWithFindings(plan: string): readonly string[] {
-        return [...new Set([plan, ...this.look(plan).findings.keys()])];
+        return [...new Set([plan, ...findingsOf(this.look(plan)).keys()])];
     }
 
     /** The files that a plan is made of, itself first. */
@@ -235,4 +231,21 @@ export class Folder implements Files {
         const document = this.documentOf(file);
         return document && { start: document.positionAt(start), end: document.positionAt(end) };
     }
+}
+
+function findingsOf(look: Look): ReadonlyMap<string, readonly Finding[]> {
+    if (look.findings) {
+        return look.findings;
+    }
+    const files = new Map<string, Finding[]>();
+    for (const finding of look.checked.findings) {
+        const others = files.get(finding.at.file);
+        if (others) {
+            others.push(finding);
+        } else {
+            files.set(finding.at.file, [finding]);
+        }
+    }
+    look.findings = files;
+    return files;
 }
