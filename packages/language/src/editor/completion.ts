@@ -14,6 +14,7 @@ import { isReadable, nextAfter, type Next } from './next-words.js';
 import { eventsWith } from './names.js';
 import { figureProposals } from './figure-proposals.js';
 import { nameProposals, RANK, seatProposals, unitProposals, wordProposals, type Proposal } from './proposals.js';
+import { lineStart, wordsOf } from './page.js';
 import { relativePath } from './relative-path.js';
 import { wantedFigureAt } from './wanted-figure.js';
 import { wantedNameAt, wantedUnitAt } from './wanted-name.js';
@@ -40,9 +41,8 @@ export function completionAt(
     if (!document || found.isInComment) {
         return { isIncomplete: false, items: [] };
     }
-    // Past a mistake further up only the outline can be read on from.
-    const cursor = isReadable(found.item, services) ? found : { ...found, item: found.outline };
-    const next = nextAfter(cursor.item, services);
+    const cursor = { ...found, near: readableIn(found, services) };
+    const next = nextAfter(cursor.near, services);
     const proposals =
         cursor.quote === undefined ? atWord({ folder, path }, cursor, next) : inText({ folder, path }, cursor, next);
     const fitting = proposals.filter(({ name }) => isTypedIn(name, typed(text, cursor)));
@@ -68,6 +68,21 @@ export function completionAt(
     });
     const blocks = takesSnippets && cursor.quote === undefined ? blockItems(next, cursor, range, gap) : [];
     return { isIncomplete: ordered.length > MOST_PROPOSALS, items: [...items, ...blocks] };
+}
+
+/** What the words before the cursor are read from: past a mistake further up only the outline can be, or the rest of the line. */
+function readableIn({ near, item, outline }: Cursor, services: CoverServices): string {
+    const known = [near, item, outline].find((each) => isReadable(each, services));
+    if (known !== undefined) {
+        return known;
+    }
+    const line = lineStart(outline, outline.length);
+    const headings = outline.slice(0, line);
+    return (
+        wordsOf(outline.slice(line))
+            .map(({ start }) => headings + outline.slice(line + start))
+            .find((each) => isReadable(each, services)) ?? outline
+    );
 }
 
 /** Blocks to fill in, each behind the bare word that it begins with. */

@@ -12,6 +12,8 @@ export interface Cursor {
     readonly isInComment: boolean;
     /** From the start of the item of the file that the cursor is in. Items before it don't bear on what may stand here. */
     readonly item: string;
+    /** Of `item` the headings of the blocks that are open at the cursor, each with a clause before it, and the last clauses. */
+    readonly near: string;
     /** Of `item` only the headings of the blocks that are open at the cursor, and the cursor's line. */
     readonly outline: string;
     /** The braces that are open at the cursor. */
@@ -21,46 +23,103 @@ export interface Cursor {
 const WORD_BEFORE = /[\p{L}\p{M}_°%][\p{L}\p{M}\p{N}_-]*$/u;
 
 export function cursorAt(text: string, offset: number): Cursor {
-    const before = text.slice(0, offset);
+    const from = itemStart(text, offset);
+    const before = text.slice(from, offset);
     const words = wordsOf(before);
     const last = words.at(-1);
-    const isLast = (word: Word | undefined): word is Word => word?.end === offset;
+    const isLast = (word: Word | undefined): word is Word => word?.end === before.length;
     const isInComment =
         last?.sort === 'comment' &&
         isLast(last) &&
         (before.startsWith('//', last.start) || !before.slice(last.start + 2).endsWith('*/'));
     const isOpenText = isLast(last) && /^["“„][^"“”]*$/.test(before.slice(last.start));
-    const prefix = isOpenText || isInComment ? '' : (WORD_BEFORE.exec(before)?.[0] ?? '');
+    const prefix = isOpenText || isInComment ? '' : (WORD_BEFORE.exec(lastLine(before))?.[0] ?? '');
     const start = offset - prefix.length;
-    const { from, open } = itemStart(words);
-    const stop = isOpenText ? last.start : start;
+    const item = before.slice(0, isOpenText ? last.start : before.length - prefix.length);
+    const levels = openLevels(before, words);
     return {
         offset,
         start,
         prefix,
-        ...(isOpenText ? { quote: last.start } : {}),
+        ...(isOpenText ? { quote: from + last.start } : {}),
         isInComment,
-        item: before.slice(from, stop),
-        outline: outlineOf(before.slice(0, stop), words),
-        openBlocks: open,
+        item,
+        near: nearIn(item, levels),
+        outline: outlineOf(before, item, words),
+        openBlocks: levels.length - 1,
     };
 }
 
-/** Behind the last block that closed at the top of the file, and the blocks that are open at the end. */
-function itemStart(words: readonly Word[]): { readonly from: number; readonly open: number } {
+const lastLine = (text: string): string => text.slice(lineStart(text, text.length));
+
+/** What may hold braces that are none, and the braces: cut as words are. */
+const BRACES = /[{}]|"[^"\n\r]*"?|[“”„][^“”"\n\r]*[“”"]?|\/\/[^\n\r]*|\/\*[\s\S]*?(?:\*\/|(?![\s\S]))/g;
+
+/** Behind the last block that closed at the top of the file. */
+function itemStart(text: string, offset: number): number {
     let open = 0;
     let from = 0;
-    for (const { sort, end } of words) {
-        open += sort === 'open' ? 1 : sort === 'close' && open > 0 ? -1 : 0;
-        if (sort === 'close' && open === 0) {
-            from = end;
+    for (const { 0: mark, index } of text.matchAll(BRACES)) {
+        if (index >= offset) {
+            break;
+        }
+        open += mark === '{' ? 1 : mark === '}' && open > 0 ? -1 : 0;
+        if (mark === '}' && open === 0) {
+            from = index + 1;
         }
     }
-    return { from, open };
+    return from;
+}
+
+/** A block that is open at the cursor, or the file. */
+interface Level {
+    /** Behind its brace. */
+    readonly start: number;
+    /** What its first line is indented by. */
+    margin?: string;
+    /** The lines that are indented so: as far as one can see, each begins a clause. */
+    readonly clauses: number[];
+}
+
+function openLevels(text: string, words: readonly Word[]): readonly Level[] {
+    const levels: Level[] = [{ start: 0, clauses: [] }];
+    let line = -1;
+    for (const { sort, start, end } of words) {
+        const own = lineStart(text, start);
+        if (own !== line && sort !== 'comment' && sort !== 'close') {
+            const level = levels.at(-1)!;
+            const margin = text.slice(own, start);
+            if (levels.length > 1 && own >= level.start && margin.trim() === '') {
+                level.margin ??= margin;
+                if (level.margin === margin) {
+                    level.clauses.push(own);
+                }
+            }
+        }
+        line = own;
+        if (sort === 'open') {
+            levels.push({ start: end, clauses: [] });
+        } else if (sort === 'close' && levels.length > 1) {
+            levels.pop();
+        }
+    }
+    return levels;
+}
+
+/** The clause that the cursor or a block is in, and the one before it, should the line have gone on with that one. */
+const CLAUSES_KEPT = 2;
+
+function nearIn(item: string, levels: readonly Level[]): string {
+    return levels
+        .map(({ start, clauses }, index) => {
+            const first = clauses.length > CLAUSES_KEPT ? clauses.at(-CLAUSES_KEPT)! : start;
+            return `${first > start ? '\n' : ''}${item.slice(first, levels[index + 1]?.start)}`;
+        })
+        .join('');
 }
 
 /** Each open block's heading from its line, or from the block before it on the line; then the rest of the cursor's line. */
-function outlineOf(text: string, words: readonly Word[]): string {
+function outlineOf(text: string, item: string, words: readonly Word[]): string {
     const headings: string[] = [];
     let end = 0;
     for (const { sort, start, end: stop } of words) {
@@ -71,5 +130,5 @@ function outlineOf(text: string, words: readonly Word[]): string {
         }
         end = sort === 'open' || sort === 'close' ? stop : end;
     }
-    return [...headings, text.slice(Math.max(lineStart(text, text.length), Math.min(end, text.length)))].join('\n');
+    return [...headings, item.slice(Math.max(lineStart(item, item.length), Math.min(end, item.length)))].join('\n');
 }

@@ -1,6 +1,6 @@
 import type { IToken } from 'chevrotain';
 import { AstUtils, GrammarAST, GrammarUtils, type AstNode } from 'langium';
-import { findFirstFeatures, findNextFeatures, type LangiumServices, type NextFeature } from 'langium/lsp';
+import { findFirstFeatures, findNextFeatures, type NextFeature } from 'langium/lsp';
 import type { CoverServices } from './services.js';
 
 /** What the grammar lets stand next. */
@@ -69,8 +69,8 @@ export function nextAfter(text: string, services: CoverServices): Next {
 }
 
 /** Whether every word of a text fits, as far as it goes. */
-export function isReadable(text: string, { strict }: Pick<CoverServices, 'strict'>): boolean {
-    const { tokens, tokenIndex } = strict.parser.CompletionParser.parse(text);
+export function isReadable(text: string, { follow }: Pick<CoverServices, 'follow'>): boolean {
+    const { tokens, tokenIndex } = follow(text);
     return tokenIndex === tokens.length;
 }
 
@@ -83,35 +83,35 @@ const MOST_LOOSE = 10;
  * the words from there on are followed through the grammar in every way. That takes words of the language for names
  * too, so what it finds counts only where the parser can go on with it.
  */
-function featuresAfter(text: string, { cover, strict }: CoverServices): NextFeature[] {
-    const { tokens } = cover.parser.Lexer.tokenize(text);
+function featuresAfter(text: string, services: CoverServices): NextFeature[] {
+    const { tokens } = services.follow(text);
     const line = tokens.at(-1)?.endLine;
     const loose = tokens.filter(({ endLine }) => endLine === line).slice(-MOST_LOOSE);
-    const firm = featuresWith(text, [], cover);
+    const firm = featuresWith(text, [], services);
     const known = new Set(firm.map(({ feature }) => feature));
-    const more = loose.length < 2 ? [] : featuresWith(text.slice(0, loose[0]!.startOffset), loose, cover);
+    const more = loose.length < 2 ? [] : featuresWith(text.slice(0, loose[0]!.startOffset), loose, services);
     const goesOn = new Map<string, boolean>();
     return [
         ...firm,
         ...more.filter(({ feature }) => {
             const word = GrammarAST.isKeyword(feature) ? feature.value : 'zz';
             if (!known.has(feature) && !goesOn.has(word)) {
-                goesOn.set(word, isReadable(`${text} ${word}`, { strict }));
+                goesOn.set(word, isReadable(`${text} ${word}`, services));
             }
             return !known.has(feature) && goesOn.get(word);
         }),
     ];
 }
 
-function featuresWith(text: string, loose: readonly IToken[], { parser, Grammar }: LangiumServices): NextFeature[] {
-    const { tokens, tokenIndex, elementStack } = parser.CompletionParser.parse(text);
+function featuresWith(text: string, loose: readonly IToken[], { follow, cover }: CoverServices): NextFeature[] {
+    const { tokens, tokenIndex, elementStack } = follow(text);
     if (tokenIndex > 0) {
         return findNextFeatures(
             [elementStack.map((feature) => ({ feature }))],
             [...tokens.slice(tokenIndex), ...loose],
         );
     }
-    const entry = GrammarUtils.getEntryRule(Grammar)!;
+    const entry = GrammarUtils.getEntryRule(cover.Grammar)!;
     return tokens.length + loose.length > 0 ? [] : findFirstFeatures(entry.definition).map((stack) => stack.at(-1)!);
 }
 

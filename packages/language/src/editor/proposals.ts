@@ -73,8 +73,9 @@ export function nameProposals(
     properties: ReadonlySet<string>,
 ): Proposal[] {
     const kind = KIND_OF_SORT[wanted.sort] ?? CompletionItemKind.Text;
+    const around = aroundAt(checked, offset);
     return namesOf(wanted, checked).map((name) => {
-        const { rank, ...said } = about(name, wanted, checked, offset, properties);
+        const { rank, ...said } = about(name, wanted, checked, around, properties);
         return { name, kind, rank: rank ?? RANK.name, ...said };
     });
 }
@@ -129,21 +130,21 @@ function about(
     name: string,
     wanted: Occurrence,
     checked: Checked,
-    offset: number,
+    around: Around,
     properties: ReadonlySet<string>,
 ): Said {
     const { cupboard } = checked.plan;
     switch (wanted.sort) {
         case 'piece': {
             const piece = cupboard.pieces.get(name);
-            return piece ? aboutPiece(piece, checked, offset, properties) : {};
+            return piece ? aboutPiece(piece, checked, around, properties) : {};
         }
         case 'kind':
         case 'drink':
         case 'kind-or-drink':
             return aboutKind(cupboard.kinds.get(name) ?? cupboard.drinks.get(name));
         case 'substance':
-            return aboutSubstance(name, checked, aroundAt(checked, offset));
+            return aboutSubstance(name, checked, around);
         case 'diet':
             return {
                 detail: cupboard.diets.get(name)?.called,
@@ -165,9 +166,10 @@ function about(
     }
 }
 
-function aboutPiece(piece: Piece, checked: Checked, offset: number, properties: ReadonlySet<string>): Said {
+function aboutPiece(piece: Piece, checked: Checked, around: Around, properties: ReadonlySet<string>): Said {
     const owned = checked.plan.house.stock.find((stock) => stock.piece.name === piece.name)?.count.count;
-    const kind = kindAt(checked, offset, properties);
+    // Of the drink where a glass is wanted.
+    const kind = properties.has('glass') ? (around.drink ?? around.kind) : around.kind;
     const families = [...properties].flatMap((property) => FAMILIES[property] ?? []);
     const isOdd = families.length > 0 && !families.includes(piece.family);
     const doesSuit = kind !== undefined && suitsKind(checked.plan.cupboard, piece.name, kind);
@@ -205,12 +207,6 @@ function isKeptBySomebody(name: string, { service }: Checked): boolean {
 
 function aboutKind(kind: Kind | undefined): Said {
     return { detail: kind?.called ?? kind?.lineage.slice(1).join(', ') };
-}
-
-/** The kind of the dish, or of the drink where a glass is wanted. */
-function kindAt(checked: Checked, offset: number, properties: ReadonlySet<string>): Kind | undefined {
-    const { kind, drink } = aroundAt(checked, offset);
-    return properties.has('glass') ? (drink ?? kind) : kind;
 }
 
 // ------------------------------------------------------------------ seats

@@ -12,9 +12,12 @@ import { CoverCoreModule } from '../grammar/parse.js';
 export interface CoverServices {
     readonly shared: LangiumSharedServices;
     readonly cover: LangiumServices;
-    /** The same language, whose parser stops at the first word that does not fit. */
-    readonly strict: LangiumServices;
+    /** Reads a text up to the first word that does not fit; the text read last is not read again. */
+    readonly follow: (text: string) => Followed;
 }
+
+/** How far a text can be read, and where in the grammar that is. */
+export type Followed = ReturnType<LangiumServices['parser']['CompletionParser']['parse']>;
 
 /**
  * The framework's services for a connection: its open documents, and the grammar with the lexer and the parser that
@@ -23,10 +26,16 @@ export interface CoverServices {
  */
 export function createCoverServices(connection?: DefaultSharedModuleContext['connection']): CoverServices {
     const shared = inject(createDefaultSharedModule({ connection, ...EmptyFileSystem }), CoverGeneratedSharedModule);
-    const cover = inject(createDefaultModule({ shared }), CoverGeneratedModule, CoverCoreModule);
-    const strict = inject(createDefaultModule({ shared }), CoverGeneratedModule, CoverCoreModule, {
+    const cover = inject(createDefaultModule({ shared }), CoverGeneratedModule, CoverCoreModule, {
         parser: { ParserConfig: () => ({ recoveryEnabled: false }) },
     });
     shared.ServiceRegistry.register(cover);
-    return { shared, cover, strict };
+    let last: { readonly text: string; readonly followed: Followed } | undefined;
+    const follow = (text: string): Followed => {
+        if (last?.text !== text) {
+            last = { text, followed: cover.parser.CompletionParser.parse(text) };
+        }
+        return last.followed;
+    };
+    return { shared, cover, follow };
 }

@@ -19,15 +19,15 @@ export interface WantedFigure {
  * Which figure is wanted at the cursor: one is put there, and the language itself says how it reads it. Nothing where no unit
  * follows.
  */
-export function wantedFigureAt({ item, openBlocks }: Cursor): WantedFigure | undefined {
-    const before = item === '' || /\s$/.test(item) ? item : `${item} `;
+export function wantedFigureAt({ near, openBlocks }: Cursor): WantedFigure | undefined {
+    const before = near === '' || /\s$/.test(near) ? near : `${near} `;
     const close = ' }'.repeat(openBlocks);
-    const bare = readText('item.cover', `${before}${STAND_IN}${close}`);
+    const bare = readText('near.cover', `${before}${STAND_IN}${close}`);
     const wanted = bare.unitProblems.find(({ origin }) => origin.start === before.length)?.wanted?.[0];
     if (wanted === undefined || wanted === 'count') {
         return undefined;
     }
-    const reading = readText('item.cover', `${before}${STAND_IN} ${LIKELY_UNITS[wanted][0]!}${close}`);
+    const reading = readText('near.cover', `${before}${STAND_IN} ${LIKELY_UNITS[wanted][0]!}${close}`);
     const path = pathTo([reading.menus, reading.houses, reading.rooms, reading.kinds], before.length);
     const pour = reading.menus
         .flatMap(({ courses }) => courses)

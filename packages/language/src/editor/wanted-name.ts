@@ -1,4 +1,5 @@
-import { readText } from '../plan/read-text.js';
+import { parsePlainly } from '../grammar/plain-parser.js';
+import { readFile, readText } from '../plan/read-text.js';
 import type { Occurrence, Reading, UnitProblem } from '../plan/types.js';
 import type { Cursor } from './cursor.js';
 
@@ -19,23 +20,40 @@ export interface WantedName {
 
 /**
  * Which sort of name is wanted at the cursor: a name is put there, and the language itself says how it reads it.
- * Only the item of the file around the cursor is read, closed as its blocks ask.
+ * Only what is near the cursor is read, closed as its blocks ask.
  */
-export function wantedNameAt({ item, openBlocks }: Cursor, stand: 'name' | 'text'): WantedName {
+export function wantedNameAt({ near, openBlocks }: Cursor, stand: 'name' | 'text'): WantedName {
     const words = stand === 'name' ? STAND_IN : `"${STAND_IN}"`;
-    const blank = item === '' || /\s$/.test(item) ? '' : ' ';
-    let partly: WantedName = {};
-    for (const going of GOING_ON) {
-        const reading = read(`${item}${blank}${words}${going}`, openBlocks);
-        const occurrence = reading.occurrences.find(({ name, role }) => name === STAND_IN && role === 'uses');
-        const found: WantedName = occurrence ? { occurrence } : { madeUp: madeUpIn(reading) };
-        if ((found.occurrence ?? found.madeUp) && reading.syntax.length === 0) {
+    const blank = near === '' || /\s$/.test(near) ? '' : ' ';
+    const texts = GOING_ON.map((going) => closed(`${near}${blank}${words}${going}`, openBlocks));
+    // In which nothing is amiss is read in no time; where all of them are wrong, the first that makes sense counts.
+    let isPlain = false;
+    for (const text of texts) {
+        const tree = parsePlainly(text);
+        const found = tree && foundIn(readFile(FILE, text, { tree, problems: [] }));
+        isPlain ||= found !== undefined;
+        if (found && isSomething(found)) {
             return found;
         }
-        partly = (partly.occurrence ?? partly.madeUp) ? partly : found;
+    }
+    let partly: WantedName = {};
+    for (const text of isPlain ? [] : texts) {
+        const reading = readText(FILE, text);
+        const found = foundIn(reading);
+        if (isSomething(found) && reading.syntax.length === 0) {
+            return found;
+        }
+        partly = isSomething(partly) ? partly : found;
     }
     return partly;
 }
+
+function foundIn(reading: Reading): WantedName {
+    const occurrence = reading.occurrences.find(({ name, role }) => name === STAND_IN && role === 'uses');
+    return occurrence ? { occurrence } : { madeUp: madeUpIn(reading) };
+}
+
+const isSomething = ({ occurrence, madeUp }: WantedName): boolean => (occurrence ?? madeUp) !== undefined;
 
 function madeUpIn({ pieces, codes, houses, teams }: Reading): MadeUp | undefined {
     if (pieces.some(({ measures, flags }) => STAND_IN in measures || flags.some(({ name }) => name === STAND_IN))) {
@@ -57,11 +75,13 @@ function madeUpIn({ pieces, codes, houses, teams }: Reading): MadeUp | undefined
 }
 
 /** The figure right before the cursor, where it has no unit and wants one. */
-export function wantedUnitAt({ item, openBlocks }: Cursor): UnitProblem | undefined {
-    const end = item.trimEnd().length;
-    return read(item, openBlocks).unitProblems.find(({ origin, unit }) => unit === undefined && origin.end === end);
+export function wantedUnitAt({ near, openBlocks }: Cursor): UnitProblem | undefined {
+    const end = near.trimEnd().length;
+    return readText(FILE, closed(near, openBlocks)).unitProblems.find(
+        ({ origin, unit }) => unit === undefined && origin.end === end,
+    );
 }
 
-function read(item: string, openBlocks: number): Reading {
-    return readText('item.cover', `${item}${' }'.repeat(openBlocks)}`);
-}
+const FILE = 'near.cover';
+
+const closed = (text: string, openBlocks: number): string => `${text}${' }'.repeat(openBlocks)}`;
