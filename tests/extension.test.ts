@@ -218,6 +218,13 @@ describe('the package of the extension', () => {
         expect(packed.filter((path) => /^(src|tools)\/|\.map$|\.ts$|\.mjs$/.test(path))).toEqual([]);
     });
 
+    it('brings the pictures of its readme along, small ones', () => {
+        const pictures = [...readme.matchAll(/!\[[^\]]+\]\(([^)]+)\)/g)].map(([, path]) => path!);
+        expect(pictures.length).toBeGreaterThan(0);
+        expect(pictures.filter((path) => !packed.includes(path))).toEqual([]);
+        expect(pictures.filter((path) => statSync(join(extension, path)).size > 150_000)).toEqual([]);
+    });
+
     it('has panels with one script, one style and nothing from elsewhere', () => {
         const shell = read('src/panels/shell.ts');
         const policy = /`(default-src [^`]+)`/.exec(shell)![1]!.split('; ');

@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { chromium, type BrowserContext, type Locator, type Page } from 'playwright-core';
 import { afterAll } from 'vitest';
 import { browser } from '../set-up.mjs';
-import { ARTEFACTS } from './artefacts.js';
+import { ARTEFACTS, README_PICTURES } from './artefacts.js';
 import { colourOf, underlined, visibleLines, type Shown } from './in-page.mjs';
 
 export type { Shown };
@@ -61,6 +61,13 @@ export class EditorWindow {
 
     async picture(name: string): Promise<void> {
         await this.page.screenshot({ path: join(ARTEFACTS, `${name}.png`) });
+    }
+
+    /** A picture for the extension's readme, of a part of the window, where they are to be made anew. */
+    async readmePicture(name: string, clip: { x: number; y: number; width: number; height: number }): Promise<void> {
+        if (process.env.PICTURES === '1') {
+            await this.page.screenshot({ path: join(README_PICTURES, `${name}.png`), clip });
+        }
     }
 
     // ---------------------------------------------------------------- files and commands
@@ -135,6 +142,10 @@ export class EditorWindow {
             .locator('.quick-input-list .monaco-list-row')
             .filter({ has: this.page.getByText(title, { exact: true }) });
         await this.insist(async () => {
+            // A list that is open already does not know what was added since.
+            if (await input.isVisible()) {
+                await this.press('Escape');
+            }
             await this.page.keyboard.press('F1');
             await input.fill(`>${title}`, { timeout: TRY });
             await row.first().click({ timeout: TRY });
@@ -331,6 +342,28 @@ export class EditorWindow {
             () => labels.allInnerTexts(),
             ([label]) => label === first,
         );
+    }
+
+    /** Takes a proposal by its label, asking for proposals where none are in sight. */
+    async accept(label: string): Promise<void> {
+        const row = this.page
+            .locator('.suggest-widget.visible .monaco-list-row')
+            .filter({ has: this.page.locator('.label-name').getByText(label, { exact: true }) });
+        await this.insist(async () => {
+            if (!(await row.first().isVisible())) {
+                await this.press('Control+Space');
+            }
+            await row.first().click({ timeout: TRY });
+        });
+        await this.page.locator('.suggest-widget.visible').waitFor({ state: 'hidden' });
+    }
+
+    /** Deletes whole lines, from the one that holds some words. */
+    async cutLines(words: string, lines: number): Promise<void> {
+        const [line] = await this.place(words);
+        await this.goTo(line, 1);
+        await this.press('Shift+ArrowDown', lines);
+        await this.press('Delete');
     }
 
     /** The lines of figures that stand above the text's own. */

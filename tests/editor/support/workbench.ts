@@ -68,6 +68,13 @@ export class Workbench {
         return path;
     }
 
+    /** A folder in which nothing is yet. */
+    emptyFolder(): string {
+        const path = join(this.home, `evening-${++this.folders}`, 'hall');
+        mkdirSync(path, { recursive: true });
+        return path;
+    }
+
     /** Changes the user's settings. */
     set(settings: Readonly<Record<string, unknown>>): void {
         writeSettings(this.home, settings);
