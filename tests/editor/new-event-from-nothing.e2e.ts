@@ -250,7 +250,7 @@ describe('a dinner from nothing', () => {
             await table.locator('#picture > svg').waitFor();
             await window.picture(`new event, ${look}, the laid table`);
             if (look === 'vs') {
-                await window.readmePicture('table', { x: 48, y: 30, width: 1352, height: 848 });
+                await window.readmePicture('table', { x: 724, y: 30, width: 676, height: 848 });
             }
             const pull = await open('Show the Pull List', 'Pull list');
             await pull.locator('tbody tr').first().waitFor();
@@ -261,7 +261,7 @@ describe('a dinner from nothing', () => {
             await evening.locator('.whole svg').waitFor();
             await window.picture(`new event, ${look}, the evening`);
             if (look === 'vs') {
-                await window.readmePicture('evening', { x: 48, y: 30, width: 1352, height: 848 });
+                await window.readmePicture('evening', { x: 724, y: 30, width: 676, height: 848 });
             }
         }
         await window.press('Control+1');
