@@ -51,8 +51,26 @@ export function check(file: string, files: Files, options: CheckOptions = {}): C
 export function checkPlan(file: string, plan: Plan, texts: ReadonlyMap<string, string>): Checked {
     // A proposal asks what the plan says, and does not wait for what every rule has to say of it.
     const service = lazily(() => deriveService(plan));
-    const judged = lazily(() => judge(plan, service()));
-    return {
+    const judging = lazily(() => judge(plan, service()));
+    let judged: Judged | undefined;
+    const next = (): Judged | undefined => {
+        if (!judged) {
+            const { done, value } = judging().next();
+            if (done && !value) {
+                throw new Error('The rules broke off.');
+            }
+            judged = value ?? undefined;
+        }
+        return judged;
+    };
+    const finished = (): Judged => {
+        let all = next();
+        while (!all) {
+            all = next();
+        }
+        return all;
+    };
+    const checked: Checked = {
         file,
         plan,
         texts,
@@ -60,18 +78,29 @@ export function checkPlan(file: string, plan: Plan, texts: ReadonlyMap<string, s
             return service();
         },
         get findings() {
-            return judged().findings;
+            return finished().findings;
         },
         get broken() {
-            return judged().broken;
+            return finished().broken;
         },
     };
+    steps.set(checked, () => next() !== undefined);
+    return checked;
 }
+
+const steps = new WeakMap<Checked, () => boolean>();
+
+/** Asks one more rule, so that a server can answer somebody in between. @returns whether all have been asked */
+export function askNextRule(checked: Checked): boolean {
+    return steps.get(checked)?.() ?? true;
+}
+
+type Judged = Pick<Checked, 'findings' | 'broken'>;
 
 const rulesById = new Map(rules.map((rule) => [rule.id, rule]));
 
-/** Runs every rule, then applies the house's settings and the plan's waivers. */
-function judge(plan: Plan, service: Service): Pick<Checked, 'findings' | 'broken'> {
+/** Runs every rule, each a step, and applies the house's settings and the plan's waivers. */
+function* judge(plan: Plan, service: Service): Generator<void, Judged, void> {
     const broken: { rule: string; error: unknown }[] = [];
     const findings: Finding[] = [];
     const used = new Set<Waiver>();
@@ -108,6 +137,7 @@ function judge(plan: Plan, service: Service): Pick<Checked, 'findings' | 'broken
         }
     };
     for (const rule of rules.filter((each) => each.id !== WAIVER_RULE)) {
+        yield;
         run(rule);
     }
     const waiverRule = rulesById.get(WAIVER_RULE);

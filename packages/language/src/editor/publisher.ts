@@ -1,4 +1,5 @@
 import type { Connection } from 'vscode-languageserver';
+import { askNextRule, type Checked } from '../check.js';
 import type { Client } from './client.js';
 import { diagnosticsOf } from './diagnostics.js';
 import type { Folder } from './folder.js';
@@ -16,8 +17,8 @@ const MOST_TURNS = 500;
 
 /**
  * Tells the client what is found, for open files and all others of the workspace. Plans wait in a queue, the one being
- * typed first and open ones before others; one is looked at in each turn, whatever arrives in between: a look that has
- * begun is always finished, so findings keep coming while someone types without a pause.
+ * typed first and open ones before others; a look that a newer text makes stale is given up, but never two in a row:
+ * so findings keep coming while someone types without a pause.
  */
 export class Publisher {
     /** Plans to look at, by folder; later ones first. */
@@ -28,6 +29,8 @@ export class Publisher {
     private readonly told = new Map<string, string>();
     private isScheduled = false;
     private isOtherChanged = false;
+    /** The last look was given up for a newer text; the next one is finished, whatever comes. */
+    private wasCutShort = false;
     /** How often texts have changed. */
     private changes = 0;
 
@@ -98,14 +101,17 @@ export class Publisher {
                 this.tell(folder, plan);
                 return;
             }
-            const { broken } = folder.checked(plan);
+            const checked = folder.checked(plan);
             // What the plan asked for is read first: nothing is called missing that only was not read yet.
             if (folder.wanted.size > 0) {
                 of(this.queue, folder).add(plan);
                 await this.workspace.fetchWanted(folder);
                 return;
             }
-            broken.forEach(({ rule, error }) =>
+            if (!(await this.judge(folder, plan, checked))) {
+                return;
+            }
+            checked.broken.forEach(({ rule, error }) =>
                 this.connection.console.error(`The rule ${rule} broke over ${plan}: ${String(error)}`),
             );
             folder.filesWithFindings(plan).forEach((file) => this.tell(folder, file));
@@ -116,6 +122,25 @@ export class Publisher {
             this.stale.delete(stale);
             files.forEach((file) => this.tell(stale, file));
         }
+    }
+
+    /**
+     * Asks every rule, one a turn, so that a question asked meanwhile does not wait for them all.
+     * @returns false where the plan has changed meanwhile; it is in the queue again
+     */
+    private async judge(folder: Folder, plan: string, checked: Checked): Promise<boolean> {
+        while (!askNextRule(checked)) {
+            if (this.wasCutShort) {
+                continue;
+            }
+            await new Promise<void>(soon);
+            if (!folder.isKnown(plan) || folder.checked(plan) !== checked) {
+                this.wasCutShort = true;
+                return false;
+            }
+        }
+        this.wasCutShort = false;
+        return true;
     }
 
     /** The plan touched last among the open ones, else any. */
