@@ -219,7 +219,10 @@ describe('a dinner from nothing', () => {
         await mend('served in soup-|bowl', 'Warm the `soup-bowl`', 'new event, what mends the bowl', 'finding');
         await holds('soup-bowl warmed');
         await mend('served in soup-|bowl', 'Rent 6 `soup-bowl`');
+        // Each fix moves the lines below it: the next is looked for once that is to be seen.
+        await holds('rent 6 soup-bowl');
         await mend('served in soup-|bowl', 'Stand `soup-bowl` on `underliner`');
+        await holds('underliner');
         await window.press('Control+End');
         await mend(
             'whe|at, egg',
@@ -233,37 +236,25 @@ describe('a dinner from nothing', () => {
         await expect.poll(errors).toEqual([]);
     });
 
-    it('is seen as it will be: the table, the evening, what is pulled, in light and dark', async () => {
+    it('is seen as it will be: the table, what is pulled, the evening', async () => {
         await window.page.setViewportSize({ width: 1400, height: 900 });
         await window.run('View: Toggle Primary Side Bar Visibility');
-        for (const [theme, look] of [
-            ['Default Light Modern', 'vs'],
-            ['Default Dark Modern', 'vs-dark'],
-        ] as const) {
-            // The editor may miss one change of its settings' file, so it is told until it sees one.
-            const isSo = window.page.locator(`.monaco-workbench.${look}`);
-            await expect
-                .poll(() => (workbench.set({ 'workbench.colorTheme': theme }), isSo.count()), { interval: 2000 })
-                .toBe(1);
-            const table = await open('Show the Laid Table', 'Laid table');
-            await table.locator('#view-cover').click();
-            await table.locator('#picture > svg').waitFor();
-            await window.picture(`new event, ${look}, the laid table`);
-            if (look === 'vs') {
-                await window.readmePicture('table', { x: 724, y: 30, width: 676, height: 848 });
-            }
-            const pull = await open('Show the Pull List', 'Pull list');
-            await pull.locator('tbody tr').first().waitFor();
-            await window.picture(`new event, ${look}, the pull list`);
-            const evening = await open('Show the Evening', 'Evening');
-            await evening.locator('svg [data-lane]').first().waitFor();
-            await evening.locator('#size-fit').click();
-            await evening.locator('.whole svg').waitFor();
-            await window.picture(`new event, ${look}, the evening`);
-            if (look === 'vs') {
-                await window.readmePicture('evening', { x: 724, y: 30, width: 676, height: 848 });
-            }
-        }
+        const shown = { x: 724, y: 30, width: 676, height: 848 };
+        const table = await open('Show the Laid Table', 'Laid table');
+        await table.locator('#view-cover').click();
+        await table.locator('#picture > svg').waitFor();
+        await window.picture('new event, the laid table');
+        await window.readmePicture('table', shown);
+        const pull = await open('Show the Pull List', 'Pull list');
+        await pull.locator('tbody tr').first().waitFor();
+        await window.picture('new event, the pull list');
+        await window.readmePicture('pull', shown);
+        const evening = await open('Show the Evening', 'Evening');
+        await evening.locator('svg [data-lane]').first().waitFor();
+        await evening.locator('#size-fit').click();
+        await evening.locator('.whole svg').waitFor();
+        await window.picture('new event, the evening');
+        await window.readmePicture('evening', shown);
         await window.press('Control+1');
     });
 
