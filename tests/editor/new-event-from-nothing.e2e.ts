@@ -16,9 +16,8 @@ let window: EditorWindow;
 beforeAll(async () => {
     workbench = await Workbench.start();
     folder = workbench.emptyFolder();
-    window = await EditorWindow.open(workbench.address(folder));
     // Nearly all of the plan is in sight.
-    await window.page.setViewportSize({ width: 1400, height: 1700 });
+    window = await EditorWindow.open(workbench.address(folder), { width: 1400, height: 1700 });
 });
 afterAll(async () => {
     await window.close();

@@ -32,8 +32,7 @@ afterAll(() => workbench.stop());
 beforeEach(async () => {
     folder = workbench.folder();
     writeFileSync(join(folder, 'supper.cover'), onDisk('supper.cover').trimEnd() + ROOM_AND_TEAM);
-    window = await EditorWindow.open(workbench.address(folder));
-    await window.page.setViewportSize({ width: 1600, height: 1000 });
+    window = await EditorWindow.open(workbench.address(folder), { width: 1600, height: 1000 });
     await window.openFile('supper.cover');
     await window.ready();
 });

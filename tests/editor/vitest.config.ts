@@ -16,6 +16,8 @@ export default defineConfig({
         // A loaded machine is not a mistake: what is waited for is waited for long.
         expect: { poll: { timeout: 60_000, interval: 100 } },
         testTimeout: 300_000,
+        // A key that is pressed while the editor opens something goes astray, as a person's does. The report tells each.
+        retry: 1,
         hookTimeout: 300_000,
     },
 });

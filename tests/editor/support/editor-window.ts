@@ -35,9 +35,13 @@ async function startBrowser(): Promise<BrowserContext> {
 export class EditorWindow {
     private constructor(readonly page: Page) {}
 
-    static async open(address: string): Promise<EditorWindow> {
+    /** @param size of the window, where another than the usual: an editor may miss a change of it while it opens */
+    static async open(address: string, size?: { width: number; height: number }): Promise<EditorWindow> {
         context ??= startBrowser();
         const page = await (await context).newPage();
+        if (size) {
+            await page.setViewportSize(size);
+        }
         page.setDefaultTimeout(PATIENCE);
         // "Leave without saving?"
         page.on('dialog', (dialog) => void dialog.accept().catch(() => undefined));
@@ -212,13 +216,13 @@ export class EditorWindow {
     }
 
     private async place(words: string): Promise<readonly [number, number]> {
-        for (const [line, text] of await this.visibleLines()) {
-            const found = text.indexOf(words);
-            if (found >= 0) {
-                return [line, found + 1];
-            }
-        }
-        throw new Error(`${words} is not in sight`);
+        const seen = await this.until(
+            `${words} in sight`,
+            async () => (await this.visibleLines()).find(([, text]) => text.includes(words)),
+            (line) => line !== undefined,
+        );
+        const [line, text] = seen!;
+        return [line, text.indexOf(words) + 1];
     }
 
     /** The lines in sight by their numbers. */
