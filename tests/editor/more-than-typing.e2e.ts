@@ -99,7 +99,10 @@ describe('beyond typing', () => {
         workbench.setFolder(folder, {
             '[cover]': { 'editor.formatOnType': true, 'editor.autoClosingBrackets': 'never' },
         });
+        // An editor may take a while to see a change of its settings' file; a new window reads it.
+        await window.reopen();
         await window.openFile('supper.cover');
+        await window.ready();
         await window.goToWords('course soup');
         await window.page.keyboard.insertText(
             'course cheese "Cheeses" { served on cheese-plate at 16 °C   lasts   15 min\ncontains milk\n',
