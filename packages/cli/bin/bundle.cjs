@@ -26,14 +26,6 @@ function optimizeAfter(budget) {
 }
 
 /**
- * Each key leaves a plan behind that is soon of no use. Left to itself the engine lets such plans pile up to three times what
- * the server holds before it clears them away; so it clears at a third above that, which costs a twentieth more time a key.
- */
-function clearEarly() {
-    require('node:v8').setFlagsFromString('--heap-growing-percent=30');
-}
-
-/**
  * @param name of a file in dist; a bundle that asks for another with `require('./name')` gets it the same way
  * @param onScript is given each script, for the build to take the compiled code from
  * @returns what the bundle exports
@@ -48,7 +40,6 @@ function loadBundle(name, onScript) {
         optimizeAfter(OPTIMIZE_AFTER.command);
     } else if (name === 'lsp.cjs') {
         optimizeAfter(OPTIMIZE_AFTER.server);
-        clearEarly();
     }
     const path = join(folder, name);
     // ASCII, which reads fastest as Latin-1; the build has put the function around it that Node puts around a module.

@@ -1,7 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import { glob } from 'tinyglobby';
 import { startLanguageServer, type Disk } from 'underliner-language/editor';
-import { DiskFiles } from 'underliner-language/node';
+import { clearEarly, DiskFiles } from 'underliner-language/node';
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import { EXTENSION, SKIPPED_FOLDERS } from './inputs.js';
 
@@ -13,6 +13,7 @@ declare const UNDERLINER_VERSION: string;
  * leaves with the editor, with exit code 0 where the editor asked for it.
  */
 export function runLsp(): Promise<never> {
+    clearEarly();
     const connection = createConnection(ProposedFeatures.all, process.stdin, process.stdout);
     startLanguageServer(connection, disk, { name: 'underliner', version: UNDERLINER_VERSION });
     return new Promise(() => undefined);

@@ -4,6 +4,7 @@ import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import { decodeText, LARGEST_FILE_BYTES, tooLarge } from './plan/decode-text.js';
 import type { Files, FileText } from './plan/files.js';
 
+export { clearEarly } from './node-memory.js';
 export { decodeText, LARGEST_FILE_BYTES } from './plan/decode-text.js';
 
 /** What a text file may begin with, and no text here does. */
