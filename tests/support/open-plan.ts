@@ -30,6 +30,8 @@ export const CLIENT: Client = {
     takesSnippets: true,
     takesMarkdown: true,
     showsPictures: true,
+    takesDisabled: true,
+    goesToPlaces: true,
     hasSettings: false,
     refreshes: false,
 };

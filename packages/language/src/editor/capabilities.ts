@@ -3,9 +3,10 @@ import type { Client } from './client.js';
 import { FIX_ALL } from './code-actions.js';
 import { TRIGGERS } from './completion.js';
 import { legend } from './semantic-tokens.js';
+import { GO_TO_COMMAND } from './withheld-fixes.js';
 
 /** What the server can do for a client. */
-export function capabilitiesFor({ tellsFolders }: Client): ServerCapabilities {
+export function capabilitiesFor({ goesToPlaces, tellsFolders }: Client): ServerCapabilities {
     return {
         textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
         completionProvider: { triggerCharacters: TRIGGERS },
@@ -20,6 +21,7 @@ export function capabilitiesFor({ tellsFolders }: Client): ServerCapabilities {
         selectionRangeProvider: true,
         documentLinkProvider: {},
         codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, CodeActionKind.Refactor, FIX_ALL] },
+        ...(goesToPlaces ? { executeCommandProvider: { commands: [GO_TO_COMMAND] } } : {}),
         codeLensProvider: {},
         inlayHintProvider: true,
         documentFormattingProvider: true,

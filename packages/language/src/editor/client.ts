@@ -22,12 +22,16 @@ export interface Client {
     readonly showsPictures: boolean;
     /** It can be asked for its settings, and tells when they change. */
     readonly hasSettings: boolean;
+    /** It shows what can't be done, and why. */
+    readonly takesDisabled: boolean;
+    /** It can be led to a place in a text. */
+    readonly goesToPlaces: boolean;
     /** It asks for hints and figures above lines again when it is told to. */
     readonly refreshes: boolean;
 }
 
 export function clientOf({ capabilities, initializationOptions }: InitializeParams): Client {
-    const { textDocument, workspace }: ClientCapabilities = capabilities;
+    const { textDocument, window, workspace }: ClientCapabilities = capabilities;
     const own = (initializationOptions ?? {}) as Readonly<Record<string, unknown>>;
     return {
         takesVersionedEdits: workspace?.workspaceEdit?.documentChanges === true,
@@ -45,6 +49,8 @@ export function clientOf({ capabilities, initializationOptions }: InitializePara
         takesMarkdown: textDocument?.hover?.contentFormat?.includes(MarkupKind.Markdown) === true,
         showsPictures: own.pictures === true,
         hasSettings: workspace?.configuration === true,
+        takesDisabled: textDocument?.codeAction?.disabledSupport === true,
+        goesToPlaces: window?.showDocument?.support === true,
         refreshes: workspace?.inlayHint?.refreshSupport === true && workspace.codeLens?.refreshSupport === true,
     };
 }

@@ -1,18 +1,12 @@
-import {
-    CodeActionKind,
-    CodeActionTriggerKind,
-    type CodeAction,
-    type CodeActionParams,
-    type Diagnostic,
-} from 'vscode-languageserver';
+import { CodeActionKind, CodeActionTriggerKind, type CodeAction, type CodeActionParams } from 'vscode-languageserver';
 import type { Client } from './client.js';
-import { diagnosticOf, type FindingData } from './diagnostics.js';
+import { fixActions } from './fix-actions.js';
 import { fixAll } from './fix-all.js';
-import { editsOf } from './fixes.js';
 import type { Folder, PlacedFinding } from './folder.js';
 import { refactorings, type Refactoring } from './refactorings/index.js';
 import { difference } from './text-difference.js';
 import { silence, silencings } from './waiving.js';
+import { insteadOfWithheld } from './withheld-fixes.js';
 import { workspaceEdit } from './workspace-edit.js';
 import type { Place } from './workspace.js';
 
@@ -37,7 +31,10 @@ export function codeActions(place: Place, { range, context }: CodeActionParams, 
     const end = document.offsetAt(range.end);
     const meant = folder.findingsIn(path).filter(({ finding: { at } }) => at.start <= end && start <= at.end);
     const fixes = wants(CodeActionKind.QuickFix)
-        ? meant.flatMap((placed) => fixesOf(folder, placed, context.diagnostics, client))
+        ? [
+              ...insteadOfWithheld(folder, meant, client),
+              ...meant.flatMap((placed) => fixActions(folder, placed, context.diagnostics, client)),
+          ]
         : [];
     const all = wants(FIX_ALL) && (context.only || meant.length > 0) ? fixAllAction(place, client) : [];
     const silenced = wants(CodeActionKind.QuickFix)
@@ -67,44 +64,6 @@ function silencingsOf(folder: Folder, placed: PlacedFinding, client: Client): Co
         const edits = silence(folder, silencing, '');
         return edits.size > 0 ? [{ title, kind, edit: workspaceEdit(folder, edits, client) }] : [];
     });
-}
-
-function fixesOf(folder: Folder, placed: PlacedFinding, told: readonly Diagnostic[], client: Client): CodeAction[] {
-    const { finding } = placed;
-    const own = diagnosticOf(folder, placed, client);
-    // The client's own copy, found by what it says of itself, never by its message.
-    const shown = told.filter(
-        (each) => each.code === finding.rule && own && sameRange(each, own) && isOf(each, placed),
-    );
-    return finding.fixes.flatMap((fix): CodeAction[] => {
-        const edits = editsOf(fix, (file) => folder.textOf(file));
-        if (edits.size === 0) {
-            return [];
-        }
-        return [
-            {
-                title: fix.title,
-                kind: CodeActionKind.QuickFix,
-                diagnostics: shown.length > 0 ? shown : own ? [own] : [],
-                ...(fix.preferred ? { isPreferred: true } : {}),
-                edit: workspaceEdit(folder, edits, client),
-            },
-        ];
-    });
-}
-
-function isOf({ data }: Diagnostic, { plan }: PlacedFinding): boolean {
-    const said = (data as Partial<FindingData> | undefined)?.plan;
-    return said === undefined || said === plan;
-}
-
-function sameRange({ range: a }: Diagnostic, { range: b }: Diagnostic): boolean {
-    return (
-        a.start.line === b.start.line &&
-        a.start.character === b.start.character &&
-        a.end.line === b.end.line &&
-        a.end.character === b.end.character
-    );
 }
 
 /** Of this file only: other files have an action of their own. */

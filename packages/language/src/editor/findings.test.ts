@@ -66,6 +66,37 @@ describe('code actions', () => {
         expect(editOf(fix!).edits.map(({ newText }) => newText)).toEqual(['dinner-fork']);
     });
 
+    it('lead to what can not be read where that keeps fixes back, and say why', () => {
+        const soup = 'course soup { served in soup-bowl at 64 °C\n contains nothing }';
+        const plan = openPlan(`menu {\n ${soup}\n}\nroom "Long gallery" {\n aisel 1.2 m\n}\n`);
+        const cold = findings(plan).find(({ code }) => code === 'hot-soup-cold-bowl')!;
+        const quick = { only: [CodeActionKind.QuickFix] };
+        const [mend, go, why, ...more] = actions(plan, 'soup-bowl', quick);
+        expect(mend!.title).toBe('Write `aisle` in line 6, which can’t be read');
+        expect(mend!.isPreferred).toBeUndefined();
+        expect(editOf(mend!).edits.map(({ newText }) => newText)).toEqual(['aisle']);
+        expect(go!.command).toMatchObject({
+            title: 'Go to line 6, which can’t be read',
+            arguments: [{ uri: 'file:///saltmarsh/plan.cover', selection: plan.rangeOf('aisel') }],
+        });
+        expect(why!.disabled).toEqual({ reason: 'First mend line 6: `aisel` starts nothing inside a room.' });
+        expect(why!.diagnostics).toContainEqual(cold);
+        // What can be silenced can be silenced all the same.
+        expect(more.map(({ title }) => title).every((title) => title.startsWith('Waive'))).toBe(true);
+        expect(actions(plan, 'aisel', quick).map(({ title }) => title)).toEqual(['Write `aisle`']);
+        // Once it can be read, the fixes are there.
+        const read = openPlan(plan.text.replace('aisel', 'aisle'));
+        expect(actions(read, 'soup-bowl', quick)[0]!.title).toMatch(/^Warm the `soup-bowl`/);
+    });
+
+    it('say nothing of it to a client that takes no disabled actions and can not be led', () => {
+        const plan = openPlan('menu {\n course soup { served in soup-bowl at 64 °C }\n of\n}\n');
+        const client = { ...CLIENT, takesDisabled: false, goesToPlaces: false };
+        const asked = { textDocument: { uri: '' }, range: plan.rangeOf('soup-bowl'), context: { diagnostics: [] } };
+        const offered = codeActions(plan, asked, client);
+        expect(offered.filter(({ disabled, command }) => disabled ?? command)).toEqual([]);
+    });
+
     it('offer nothing where nothing is found', () => {
         expect(actions(openPlan(FROK), 'house')).toEqual([]);
     });

@@ -1,4 +1,4 @@
-import type { CancellationToken, Connection, WorkDoneProgressParams } from 'vscode-languageserver';
+import type { CancellationToken, Connection, ShowDocumentParams, WorkDoneProgressParams } from 'vscode-languageserver';
 import { quoted } from '../rules/wording.js';
 import type { Client } from './client.js';
 import { compareSince } from './compare-since.js';
@@ -34,6 +34,7 @@ import { replicate } from './replicating.js';
 import { summaryOf } from './summary.js';
 import { virtualText, VIRTUAL_TEXT_REQUEST } from './virtual-texts.js';
 import { silence, type Silencing } from './waiving.js';
+import { GO_TO_COMMAND } from './withheld-fixes.js';
 import { workspaceEdit } from './workspace-edit.js';
 import type { Place, Workspace } from './workspace.js';
 
@@ -94,6 +95,11 @@ export function answerOwnRequests(
         const { folder } = workspace.locate(uri);
         const edits = silence(folder, asked, reason);
         return edits.size > 0 ? workspaceEdit(folder, edits, client()) : null;
+    });
+    connection.onExecuteCommand(async ({ command, arguments: [place] = [] }) => {
+        if (command === GO_TO_COMMAND) {
+            await connection.window.showDocument(place as ShowDocumentParams);
+        }
     });
     connection.onRequest(VIRTUAL_TEXT_REQUEST, ({ uri }: OfFile) => {
         const text = virtualText(uri);
