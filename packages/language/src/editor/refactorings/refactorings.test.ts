@@ -125,6 +125,35 @@ menu {
     }`);
     });
 
+    it('names first whom the finding at the cursor speaks of, then who else must not have what the course holds', () => {
+        const course = (contains: string) => `event "Supper" {
+    guests 8 { 2 vegetarian   1 without celery   1 without milk   1 without egg }
+}
+
+menu {
+    course soup "Game soup" {
+        served in soup-bowl at 64 °C
+        contains ${contains}
+    }
+}
+`;
+        const offers = (contains: string) =>
+            Object.keys(offered(course(contains))).map((title) => title.replace('Split off a dish for ', ''));
+        expect(offers('m<|>ilk, egg, meat')[0]).toBe('guests without milk');
+        expect(offers('milk, e<|>gg')).toEqual([
+            'guests without egg',
+            'guests without milk',
+            'vegetarian',
+            'guests without celery',
+        ]);
+        expect(offers('turmer<|>ic')).toEqual([
+            'vegetarian',
+            'guests without celery',
+            'guests without milk',
+            'guests without egg',
+        ]);
+    });
+
     it('is not offered while the text can not be read', () => {
         expect(offered('event "S" { guests 8 { 2 vegetarian } } menu { course<|> soup { served inn } }')).toEqual({});
     });

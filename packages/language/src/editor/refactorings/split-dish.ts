@@ -2,8 +2,10 @@ import { CodeActionKind } from 'vscode-languageserver';
 import { AstUtils } from 'langium';
 import { isCourse, isDish, type Course, type CourseClause } from '../../grammar/generated/ast.js';
 import { parseText } from '../../grammar/parse.js';
+import type { Origin } from '../../plan/origin.js';
 import type { Need } from '../../plan/types.js';
 import { asName } from '../../rules/wording.js';
+import type { GuestGroup } from '../../service/types.js';
 import { applyEdits, type TextEdit } from '../fixes.js';
 import { formatEdits } from '../format.js';
 import { eventsWith } from '../names.js';
@@ -37,14 +39,25 @@ export function splitDish({ folder, path, start, end }: Selected): Refactoring[]
         return [];
     }
     const served = new Set(read.dishes.flatMap(({ who }) => (who?.sort === 'some' ? [labelOf(who.needs)] : [])));
-    const rows = service.groups.filter(({ needs }) => needs.length > 0).map(({ needs }) => needs);
-    const wanted = new Map(
-        rows.map((needs) => [labelOf(needs), needs]).filter(([label]) => !served.has(label as string)) as [
-            string,
-            Need[],
-        ][],
+    const atCursor = folder
+        .findingsIn(path)
+        .filter(({ finding: { at } }) => at.start <= end && start <= at.end)
+        .flatMap(({ finding }) => finding.related.map(({ at }) => at));
+    /** Who the finding at the cursor speaks of comes first, then who would get what they must not have in this course. */
+    const rank = ({ origin }: GuestGroup): number =>
+        atCursor.some((at) => sameOrigin(at, origin))
+            ? 0
+            : service.reaches.some(({ group, course }) => course === read.index && sameOrigin(group.origin, origin))
+              ? 1
+              : 2;
+    const wanted = new Set(
+        service.groups
+            .filter(({ needs }) => needs.length > 0)
+            .sort((one, other) => rank(one) - rank(other))
+            .map(({ needs }) => labelOf(needs))
+            .filter((label) => !served.has(label)),
     );
-    return [...wanted.keys()].flatMap((who) => {
+    return [...wanted].flatMap((who) => {
         const split = splitOff(pageOf(text), course, read.title, who);
         return split
             ? [
@@ -56,6 +69,10 @@ export function splitDish({ folder, path, start, end }: Selected): Refactoring[]
               ]
             : [];
     });
+}
+
+function sameOrigin(one: Origin, other: Origin): boolean {
+    return one.file === other.file && one.start === other.start && one.end === other.end;
 }
 
 /** As `for` takes it: `vegetarian without tree-nuts`. */
