@@ -96,9 +96,7 @@ describe('beyond typing', () => {
     });
 
     it('a closing brace lays out its block', async () => {
-        workbench.setFolder(folder, {
-            '[cover]': { 'editor.formatOnType': true, 'editor.autoClosingBrackets': 'never' },
-        });
+        workbench.setFolder(folder, { '[cover]': { 'editor.autoClosingBrackets': 'never' } });
         // An editor may take a while to see a change of its settings' file; a new window reads it.
         await window.reopen();
         await window.openFile('supper.cover');
@@ -116,6 +114,18 @@ describe('beyond typing', () => {
             .toContain(
                 'course cheese "Cheeses" {\n        served on cheese-plate at 16 °C\n        lasts 15 min\n        contains milk\n    }',
             );
+    });
+
+    it('a brace that the editor closes gets its blanks when the line is left', async () => {
+        await window.goToWords('lasts');
+        await window.press('End');
+        await window.press('Enter');
+        await window.type('garnish "Chive oil" {contains nothing');
+        await window.press('Escape');
+        await expect.poll(() => window.text()).toContain('{contains nothing}');
+        await window.press('End');
+        await window.press('Enter');
+        await expect.poll(() => window.text()).toContain('garnish "Chive oil" { contains nothing }');
     });
 
     it('the walkthrough opens with five steps', async () => {

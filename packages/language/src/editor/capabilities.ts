@@ -2,6 +2,7 @@ import { CodeActionKind, TextDocumentSyncKind, type ServerCapabilities } from 'v
 import type { Client } from './client.js';
 import { FIX_ALL } from './code-actions.js';
 import { TRIGGERS } from './completion.js';
+import { LAYING_OUT } from './formatting.js';
 import { legend } from './semantic-tokens.js';
 import { GO_TO_COMMAND } from './withheld-fixes.js';
 
@@ -26,7 +27,10 @@ export function capabilitiesFor({ goesToPlaces, tellsFolders }: Client): ServerC
         inlayHintProvider: true,
         documentFormattingProvider: true,
         documentRangeFormattingProvider: true,
-        documentOnTypeFormattingProvider: { firstTriggerCharacter: '}' },
+        documentOnTypeFormattingProvider: {
+            firstTriggerCharacter: LAYING_OUT.brace,
+            moreTriggerCharacter: [LAYING_OUT.lineEnd],
+        },
         semanticTokensProvider: { legend, full: true, range: true },
         workspace: {
             ...(tellsFolders ? { workspaceFolders: { supported: true, changeNotifications: true } } : {}),

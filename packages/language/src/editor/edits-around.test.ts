@@ -39,10 +39,27 @@ describe('a brace that closes', () => {
     it('lays out its block and nothing else', () => {
         const plan = openPlan('house   "H" {}\nmenu {\ncourse soup {\nlasts   15 min\n}<|>\n   bread   from soup\n}\n');
         const document = plan.folder.documentOf(plan.path)!;
-        const edits = formatBlock(plan, document.positionAt(plan.offset));
+        const edits = formatBlock(plan, document.positionAt(plan.offset), '}');
         expect(TextDocument.applyEdits(document, edits)).toBe(
             'house   "H" {}\nmenu {\n    course soup {\n        lasts 15 min\n    }\n   bread   from soup\n}\n',
         );
+    });
+
+    it('that the editor put there is laid out with its block when the line is left', () => {
+        const soup = 'menu {\n    course soup {\n        garnish "Foam" {contains egg}';
+        for (const [typed, next] of [
+            ['\n        <|>', '\n        lasts   15 min\n    }\n}\n'],
+            [' // foam\n        <|>', ''],
+            ['<|>', ''],
+        ] as const) {
+            const plan = openPlan(`${soup}${typed}${next === '' ? '\n    }\n}\n' : next}`);
+            const document = plan.folder.documentOf(plan.path)!;
+            const edits = formatBlock(plan, document.positionAt(plan.offset), '\n');
+            const left = TextDocument.applyEdits(document, edits);
+            expect(left).toBe(
+                typed.includes('//') ? plan.text : plan.text.replace('{contains egg}', '{ contains egg }'),
+            );
+        }
     });
 
     it('does nothing in a text or a comment, or while the rest can not be read', () => {
@@ -53,7 +70,9 @@ describe('a brace that closes', () => {
             '}<|>',
         ]) {
             const plan = openPlan(text);
-            expect(formatBlock(plan, plan.folder.documentOf(plan.path)!.positionAt(plan.offset)), text).toEqual([]);
+            expect(formatBlock(plan, plan.folder.documentOf(plan.path)!.positionAt(plan.offset), '}'), text).toEqual(
+                [],
+            );
         }
     });
 });

@@ -25,11 +25,15 @@ export function formatRange({ folder, path }: Place, range: Range): ProtocolEdit
         : [];
 }
 
-/** As `formatDocument`, for the lines of the block whose brace was just typed before the cursor. */
-export function formatBlock({ folder, path }: Place, position: Position): ProtocolEdit[] {
+/** What is typed where a block is laid out: its brace, and Enter, for braces that the editor closed itself. */
+export const LAYING_OUT = { brace: '}', lineEnd: '\n' } as const;
+
+/** As `formatDocument`, for the lines of the block whose brace stands before the cursor: just typed, or as the last of the line above. */
+export function formatBlock({ folder, path }: Place, position: Position, typed: string): ProtocolEdit[] {
     const document = folder.documentOf(path);
     const text = document?.getText() ?? '';
-    const end = document?.offsetAt(position) ?? 0;
+    const cursor = document?.offsetAt(position) ?? 0;
+    const end = typed === LAYING_OUT.lineEnd ? text.slice(0, cursor).trimEnd().length : cursor;
     const open: number[] = [];
     for (const { sort, start, end: stop } of wordsOf(text)) {
         if (sort === 'open') {

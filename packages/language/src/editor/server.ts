@@ -168,7 +168,7 @@ export function startLanguageServer(
         await ready;
         return editsForRenames(workspace, files, known());
     });
-    connection.onDocumentOnTypeFormatting(about((place, { position }) => formatBlock(place, position)));
+    connection.onDocumentOnTypeFormatting(about((place, { position, ch }) => formatBlock(place, position, ch)));
     connection.onDocumentFormatting(about((place) => formatDocument(place)));
     connection.onDocumentRangeFormatting(about((place, { range }) => formatRange(place, range)));
     connection.languages.semanticTokens.on(
