@@ -52,7 +52,10 @@ const mayImport = {
     plan: ['plan', 'units', 'calendar'],
     service: ['service', 'plan', 'units', 'calendar', 'geometry', 'integerPrograms', 'chance'],
     rules: ['rules', 'service', 'plan', 'units', 'nearestName'],
-    output: ['output', 'rules', 'service', 'plan', 'units', 'calendar', 'markup', 'clockTicks', 'tables', 'calendars'],
+    output: [
+        ...['output', 'rules', 'service', 'plan', 'units', 'calendar'],
+        ...['geometry', 'markup', 'clockTicks', 'tables', 'calendars'],
+    ],
     cupboard: ['cupboard', 'plan'],
     grammar: ['grammar', 'framework', 'nearestName'],
     reader: ['reader', 'plan', 'grammar', 'framework', 'units', 'calendar', 'frontMatter', 'nearestName'],

@@ -1,7 +1,7 @@
 import type { Element, ElementContent } from 'hast';
 import { h } from 'hastscript';
 import type { Checked } from '../../check.js';
-import { SAID, type DrawnPiece, type PieceState } from '../../output/drawing/draw-cover.js';
+import { SAID, type DrawnPiece, type PieceState } from '../../output/drawing/drawn-piece.js';
 import { coverPicture, neighboursPicture, roomPicture, tablePicture } from '../../output/drawing/pictures.js';
 import { piecesAt, stepAlongside } from '../../output/drawing/standing.js';
 import { eveningClock } from '../../service/clock/evening.js';

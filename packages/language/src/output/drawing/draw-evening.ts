@@ -15,7 +15,9 @@ import { bottleneckInWords, peopleLanes } from './evening/people-lanes.js';
 import { Sink, type Section } from './evening/section.js';
 import { courseLanes, tableLanes } from './evening/table-lanes.js';
 import type { Drawable } from './pictures.js';
-import { heading, inked, lettered, PAPER, path, picture, round, type Drawing } from './svg.js';
+import { heading } from './heading.js';
+import { inked, lettered, PAPER, path, picture, round, type Drawing } from './svg.js';
+import { written } from './words-on-page.js';
 
 /** A drawing of the evening, and where in the plan its parts come from. */
 export interface DrawnEvening {
@@ -68,7 +70,10 @@ export function drawEvening(drawable: Drawable): DrawnEvening | undefined {
     const svg = picture({ width, height }, drawing, [
         patterns(),
         inked([...grid(line, TITLE + CLOCK, height - KEY), ...placed.ink], { 'stroke-width': '1' }),
-        lettered(heading(drawing, MARGIN, 28, LETTERS + 6), LETTERS),
+        lettered(
+            heading(drawing, { x: MARGIN, y: 28, size: LETTERS + 6, width: width - MARGIN * 2 }).words.flatMap(written),
+            LETTERS,
+        ),
         // Lines of the clock stop short of words.
         s('g', { class: 'halo', stroke: PAPER, 'stroke-width': '4', 'paint-order': 'stroke' }, [
             lettered(placed.words, LETTERS),

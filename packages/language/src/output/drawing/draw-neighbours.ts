@@ -1,20 +1,9 @@
 import { s } from 'hastscript';
 import type { TableToPlace } from '../../service/room/types.js';
-import { LINE, SAID } from './draw-cover.js';
-import { top, type DrawnPlace } from './draw-table.js';
-import { outline } from './outline.js';
-import {
-    centred,
-    heading,
-    inked,
-    lettered,
-    letterSize,
-    picture,
-    round,
-    scaleBar,
-    type Drawing,
-    type Lettering,
-} from './svg.js';
+import { drawnPiece } from './drawn-piece.js';
+import { centred, inked, round, type Drawing, type Lettering } from './svg.js';
+import { onTable, tableTop, type DrawnPlace } from './table-top.js';
+import { frameOf, toScale } from './to-scale.js';
 
 /** Height of the words, mm. */
 const SIZE = 24;
@@ -43,9 +32,9 @@ export function drawNeighbours(
     }
     const half = Math.max(from.pitch, 500) * TO_THE_SIDE;
     const width = half * 2;
-    const size = letterSize(SIZE, width, lettering);
-    const band = lettering.printedWidth === undefined ? size * 3.5 : 0;
-    const edge = band + OVER_TABLE;
+    const frame = frameOf(drawing, width, SIZE, lettering);
+    const { size, above } = frame;
+    const edge = above + OVER_TABLE;
     const height = edge + size * LINES_IN_FRONT;
     const look = (from.degrees * Math.PI) / 180;
     /** From the table's frame to that of the guest in the middle, and on to the page. */
@@ -65,66 +54,37 @@ export function drawNeighbours(
     /** Covers and table that reach into the title are cut off. */
     const inSight = {
         x: '0',
-        y: `${round(band)}`,
+        y: `${round(above)}`,
         width: `${round(width)}`,
-        height: `${round(height - band)}`,
-        viewBox: `0 ${round(band)} ${round(width)} ${round(height - band)}`,
+        height: `${round(height - above)}`,
+        viewBox: `0 ${round(above)} ${round(width)} ${round(height - above)}`,
     };
-    return picture({ width, height }, drawing, [
-        s('svg', inSight, [
-            inked(
-                [
-                    s(
-                        'g',
-                        {
-                            class: 'table',
-                            transform: `translate(${round(centre.x)} ${round(centre.y)}) rotate(${round(from.degrees - 90)})`,
-                        },
-                        [top(table, { x: 0, y: 0 })],
-                    ),
-                ],
-                { 'stroke-width': '3' },
-            ),
-            inked(
-                seats.flatMap(({ seat, place }) =>
-                    (place?.pieces ?? []).map((piece) => {
-                        const away = (seat.degrees * Math.PI) / 180;
-                        const at = toPage({
-                            x: seat.x + piece.y * Math.cos(away) + piece.x * Math.sin(away),
-                            y: seat.y + piece.y * Math.sin(away) - piece.x * Math.cos(away),
-                        });
-                        const properties = {
-                            'data-piece': piece.id,
-                            'data-seat': `${seat.number}`,
-                            'data-at': piece.at,
-                        };
-                        return s('g', { class: `piece ${piece.state}`, ...properties, ...LINE[piece.state] }, [
-                            s('title', `${piece.label}, seat ${seat.number}${SAID[piece.state]}`),
-                            outline(piece, at, from.degrees - seat.degrees),
-                        ]);
+    const turned = `translate(${round(centre.x)} ${round(centre.y)}) rotate(${round(from.degrees - 90)})`;
+    const ink = s('svg', inSight, [
+        inked([s('g', { class: 'table', transform: turned }, [tableTop(table, { x: 0, y: 0 })])], {
+            'stroke-width': '3',
+        }),
+        inked(
+            seats.flatMap(({ seat, place }) =>
+                (place?.pieces ?? []).map((piece) =>
+                    drawnPiece(piece, toPage(onTable(seat, piece)), {
+                        seat: seat.number,
+                        turn: from.degrees - seat.degrees,
                     }),
                 ),
             ),
-        ]),
-        lettered(
-            [
-                ...seats.flatMap(({ seat, at, place }) => {
-                    const lines = [
-                        `seat ${seat.number}${seat.accessible ? ', accessible' : ''}`,
-                        ...(place?.needs ? [place.needs] : []),
-                        ...(place && place.marks.length > 0 ? [`plate ${place.marks.join(' ')}`] : []),
-                    ];
-                    const isInSight =
-                        at.x > size * 2 && at.x < width - size * 2 && at.y > edge - 400 && at.y < height - size;
-                    return isInSight
-                        ? lines.map((line, index) => centred(line, at.x, at.y + size * (1.5 + index * 1.1), size))
-                        : [];
-                }),
-                ...(band > 0 ? heading(drawing, size, size * 1.5, size * 1.2) : []),
-                ...scaleBar(width - size, height - size / 2, { length: 200, name: '200 mm', size: size * 0.9 }),
-            ],
-            size,
-            lettering.printedWidth !== undefined,
         ),
     ]);
+    const words = seats.flatMap(({ seat, at, place }) => {
+        const lines = [
+            `seat ${seat.number}${seat.accessible ? ', accessible' : ''}`,
+            ...(place?.needs ? [place.needs] : []),
+            ...(place && place.marks.length > 0 ? [`plate ${place.marks.join(' ')}`] : []),
+        ];
+        const isInSight = at.x > size * 2 && at.x < width - size * 2 && at.y > edge - 400 && at.y < height - size;
+        return isInSight
+            ? lines.map((line, index) => centred(line, at.x, at.y + size * (1.5 + index * 1.1), size))
+            : [];
+    });
+    return toScale(frame, height, { length: 200, name: '200 mm' }, [ink], words);
 }

@@ -2,7 +2,8 @@ import { s } from 'hastscript';
 import type { Piece } from '../../plan/cupboard.js';
 import { sizeOf } from '../../service/cover-geometry/piece-sizes.js';
 import { outline } from './outline.js';
-import { inked, lettered, picture, round, scaleBar, TEXT } from './svg.js';
+import { scaleBar } from './scale-bar.js';
+import { inked, lettered, picture, round, TEXT } from './svg.js';
 
 /** What lies or stands at a place; gear and linen are not drawn. */
 const DRAWN: ReadonlySet<string> = new Set(['fork', 'knife', 'spoon', 'plate', 'bowl', 'cup', 'glass']);

@@ -1,19 +1,8 @@
 import { s } from 'hastscript';
 import type { PlacedTable, RoomLayout } from '../../service/room/types.js';
-import { top } from './draw-table.js';
-import {
-    centred,
-    heading,
-    inked,
-    lettered,
-    letterSize,
-    picture,
-    round,
-    scaleBar,
-    widthOfWords,
-    type Drawing,
-    type Lettering,
-} from './svg.js';
+import { centred, inked, round, widthOfWords, type Drawing, type Lettering } from './svg.js';
+import { tableTop } from './table-top.js';
+import { frameOf, toScale } from './to-scale.js';
 
 const SIZE = 260;
 const MARGIN = 500;
@@ -36,14 +25,10 @@ export function drawRoom(
     drawing: Drawing,
     lettering: Lettering = {},
 ): string {
-    const isPrinted = lettering.printedWidth !== undefined;
-    const width = room.width + MARGIN * 2;
-    const size = letterSize(SIZE, width, lettering);
+    const frame = frameOf(drawing, room.width + MARGIN * 2, SIZE, lettering);
+    const { size, isPrinted } = frame;
     const small = isPrinted ? size : size * 0.8;
-    // Room for the title above, and for the bar of the scale below.
-    const above = isPrinted ? MARGIN * 0.5 : MARGIN * 2;
-    const below = isPrinted ? size * 2 : MARGIN;
-    const height = room.depth + above + below;
+    const above = MARGIN * 0.5 + frame.above;
     const toPage = ({ x, y }: { readonly x: number; readonly y: number }) => ({
         x: MARGIN + x,
         y: above + room.depth - y,
@@ -51,86 +36,85 @@ export function drawRoom(
     const placed = room.tables.filter((table): table is PlacedTable & { at: object } => table.at !== undefined);
     const pass = toPage(room.pass);
     const isOnRight = room.pass.x > room.width / 2;
-    return picture({ width, height }, drawing, [
-        inked(
-            [
-                s('rect', {
-                    x: `${MARGIN}`,
-                    y: `${above}`,
-                    width: `${round(room.width)}`,
-                    height: `${round(room.depth)}`,
-                    'stroke-width': '60',
-                }),
-                s('circle', {
-                    class: 'pass',
-                    cx: `${round(pass.x)}`,
-                    cy: `${round(pass.y)}`,
-                    r: '160',
-                    'stroke-width': '40',
-                }),
-                ...placed.map((table) => {
-                    const at = toPage(table.at);
-                    const turn = round(360 - table.at.degrees);
-                    return s(
-                        'g',
-                        {
-                            class: 'table',
-                            'data-table': table.name,
-                            'data-at': words.find(({ name }) => name === table.name)?.at,
-                            transform: `translate(${round(at.x)} ${round(at.y)}) rotate(${turn})`,
-                        },
-                        [
-                            s('title', `${table.name}, ${table.seats.length} seats`),
-                            ...table.seats.map((seat) => {
-                                const look = (seat.degrees * Math.PI) / 180;
-                                const [x, y] = [
-                                    seat.x - (CHAIR / 2) * Math.cos(look),
-                                    -(seat.y - (CHAIR / 2) * Math.sin(look)),
-                                ];
-                                return s('circle', {
-                                    cx: `${round(x)}`,
-                                    cy: `${round(y)}`,
-                                    r: `${CHAIR * 0.42}`,
-                                    'stroke-width': seat.accessible ? '50' : '16',
-                                });
-                            }),
-                            top(table, { x: 0, y: 0 }),
-                        ],
-                    );
-                }),
-            ],
-            { 'stroke-width': '26' },
-        ),
-        lettered(
-            [
-                ...(isPrinted ? [] : heading(drawing, MARGIN, MARGIN, size * 1.4)),
-                s(
-                    'text',
-                    {
-                        x: `${round(pass.x + (isOnRight ? -260 : 260))}`,
-                        y: `${round(pass.y + size * 0.35)}`,
-                        'text-anchor': isOnRight ? 'end' : 'start',
-                    },
-                    'pass',
-                ),
-                ...placed.flatMap((table) => {
-                    const at = toPage(table.at);
-                    const lines = (words.find(({ name }) => name === table.name)?.lines ?? []).filter(
-                        (line) => !isPrinted || widthOfWords(line, small) < Math.min(table.width, table.depth),
-                    );
-                    return [table.name, ...lines].map((line, index, all) =>
-                        centred(
-                            line,
-                            at.x,
-                            at.y + (index - (all.length - 1) / 2) * size * 1.1 + size * 0.35,
-                            index === 0 ? size : small,
-                        ),
-                    );
-                }),
-                ...scaleBar(width - MARGIN, height - MARGIN * 0.15, { length: 2000, name: '2 m', size }),
-            ],
-            size,
-            isPrinted,
-        ),
-    ]);
+    return toScale(
+        frame,
+        room.depth + above + frame.below,
+        { length: 2000, name: '2 m' },
+        [
+            inked(
+                [
+                    s('rect', {
+                        x: `${MARGIN}`,
+                        y: `${above}`,
+                        width: `${round(room.width)}`,
+                        height: `${round(room.depth)}`,
+                        'stroke-width': '60',
+                    }),
+                    s('circle', {
+                        class: 'pass',
+                        cx: `${round(pass.x)}`,
+                        cy: `${round(pass.y)}`,
+                        r: '160',
+                        'stroke-width': '40',
+                    }),
+                    ...placed.map((table) => {
+                        const at = toPage(table.at);
+                        const turn = round(360 - table.at.degrees);
+                        return s(
+                            'g',
+                            {
+                                class: 'table',
+                                'data-table': table.name,
+                                'data-at': words.find(({ name }) => name === table.name)?.at,
+                                transform: `translate(${round(at.x)} ${round(at.y)}) rotate(${turn})`,
+                            },
+                            [
+                                s('title', `${table.name}, ${table.seats.length} seats`),
+                                ...table.seats.map((seat) => {
+                                    const look = (seat.degrees * Math.PI) / 180;
+                                    const [x, y] = [
+                                        seat.x - (CHAIR / 2) * Math.cos(look),
+                                        -(seat.y - (CHAIR / 2) * Math.sin(look)),
+                                    ];
+                                    return s('circle', {
+                                        cx: `${round(x)}`,
+                                        cy: `${round(y)}`,
+                                        r: `${CHAIR * 0.42}`,
+                                        'stroke-width': seat.accessible ? '50' : '16',
+                                    });
+                                }),
+                                tableTop(table, { x: 0, y: 0 }),
+                            ],
+                        );
+                    }),
+                ],
+                { 'stroke-width': '26' },
+            ),
+        ],
+        [
+            s(
+                'text',
+                {
+                    x: `${round(pass.x + (isOnRight ? -260 : 260))}`,
+                    y: `${round(pass.y + size * 0.35)}`,
+                    'text-anchor': isOnRight ? 'end' : 'start',
+                },
+                'pass',
+            ),
+            ...placed.flatMap((table) => {
+                const at = toPage(table.at);
+                const lines = (words.find(({ name }) => name === table.name)?.lines ?? []).filter(
+                    (line) => !isPrinted || widthOfWords(line, small) < Math.min(table.width, table.depth),
+                );
+                return [table.name, ...lines].map((line, index, all) =>
+                    centred(
+                        line,
+                        at.x,
+                        at.y + (index - (all.length - 1) / 2) * size * 1.1 + size * 0.35,
+                        index === 0 ? size : small,
+                    ),
+                );
+            }),
+        ],
+    );
 }

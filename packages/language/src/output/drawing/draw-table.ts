@@ -1,31 +1,9 @@
 import type { Element } from 'hast';
-import { s } from 'hastscript';
 import type { TableToPlace } from '../../service/room/types.js';
-import { LINE, SAID, type DrawnPiece } from './draw-cover.js';
-import { outline } from './outline.js';
-import {
-    centred,
-    heading,
-    inked,
-    lettered,
-    letterSize,
-    picture,
-    round,
-    scaleBar,
-    widthOfWords,
-    type Drawing,
-    type Lettering,
-} from './svg.js';
-
-/** One place of a table: what lies there, and what is said of who sits there. */
-export interface DrawnPlace {
-    readonly seat: number;
-    readonly pieces: readonly DrawnPiece[];
-    /** Marks of plates that must not be confused, such as `A1`. */
-    readonly marks: readonly string[];
-    /** `without gluten`; absent for guests without needs. */
-    readonly needs?: string;
-}
+import { drawnPiece } from './drawn-piece.js';
+import { centred, inked, letterSize, widthOfWords, type Drawing, type Lettering } from './svg.js';
+import { onTable, tableTop, type DrawnPlace, type Seat } from './table-top.js';
+import { frameOf, toScale } from './to-scale.js';
 
 /** Room round the table for chairs and words, mm. */
 const AROUND = 330;
@@ -43,50 +21,38 @@ export function drawTable(
     drawing: Drawing,
     lettering: Lettering = {},
 ): string {
-    const isPrinted = lettering.printedWidth !== undefined;
-    const width = Math.max(table.width + AROUND * 2, isPrinted ? widthFor(table, places, lettering) : 0);
-    const size = letterSize(SIZE, width, lettering);
+    const isLarge = lettering.printedWidth !== undefined;
+    const width = Math.max(table.width + AROUND * 2, isLarge ? widthFor(table, places, lettering) : 0);
+    const frame = frameOf(drawing, width, SIZE, lettering);
+    const { size } = frame;
     // Beyond the seats, words stand two lines high.
-    const above = isPrinted ? FROM_EDGE + size * 2.5 : AROUND + size * 2;
-    const below = isPrinted ? FROM_EDGE + size * 3.5 : AROUND + size;
-    const height = table.depth + above + below;
+    const above = isLarge ? FROM_EDGE + size * 2.5 : AROUND + frame.above;
+    const below = isLarge ? FROM_EDGE + size * 3.5 : AROUND + size;
     const middle = { x: width / 2, y: above + table.depth / 2 };
     const toPage = ({ x, y }: { readonly x: number; readonly y: number }) => ({ x: middle.x + x, y: middle.y - y });
     const seats = table.seats.map((seat) => ({ seat, place: places.find((each) => each.seat === seat.number) }));
-    return picture({ width, height }, drawing, [
-        inked([top(table, middle)], { 'stroke-width': '4' }),
-        inked(
-            seats.flatMap(({ seat, place }) =>
-                (place?.pieces ?? []).map((piece) => {
-                    const at = toPage(onTable(seat, piece));
-                    // A guest who looks away from the near wall sees the cover as the page shows it.
-                    const properties = { 'data-piece': piece.id, 'data-seat': `${seat.number}`, 'data-at': piece.at };
-                    return s('g', { class: `piece ${piece.state}`, ...properties, ...LINE[piece.state] }, [
-                        s('title', `${piece.label}, seat ${seat.number}${SAID[piece.state]}`),
-                        outline(piece, at, 90 - seat.degrees),
-                    ]);
-                }),
-            ),
-        ),
-        lettered(
-            [
-                ...(isPrinted ? [] : heading(drawing, size, size * 1.6, size * 1.2)),
-                ...seats.flatMap(({ seat, place }) =>
-                    words(toPage(behind(seat, FROM_EDGE)), seat, place, {
-                        size,
-                        small: isPrinted ? size : size * 0.75,
-                    }),
+    return toScale(
+        frame,
+        table.depth + above + below,
+        { length: 500, name: '500 mm' },
+        [
+            inked([tableTop(table, middle)], { 'stroke-width': '4' }),
+            inked(
+                seats.flatMap(({ seat, place }) =>
+                    (place?.pieces ?? []).map((piece) =>
+                        // A guest who looks away from the near wall sees the cover as the page shows it.
+                        drawnPiece(piece, toPage(onTable(seat, piece)), {
+                            seat: seat.number,
+                            turn: 90 - seat.degrees,
+                        }),
+                    ),
                 ),
-                ...scaleBar(width - size, height - size / 2, {
-                    length: 500,
-                    name: '500 mm',
-                    size: isPrinted ? size : size * 0.8,
-                }),
-            ],
-            size,
-            isPrinted,
+            ),
+        ],
+        seats.flatMap(({ seat, place }) =>
+            words(toPage(behind(seat, FROM_EDGE)), seat, place, { size, small: isLarge ? size : size * 0.75 }),
         ),
-    ]);
+    );
 }
 
 /** So wide that the marks have room on both sides of the table, whose letters grow with the width: solved for it. */
@@ -94,38 +60,6 @@ function widthFor(table: TableToPlace, places: readonly DrawnPlace[], lettering:
     const longest = Math.min(MOST_LETTERS, Math.max(...places.map(({ marks }) => marks.join(' ').length), 0));
     const perWidth = 2 * widthOfWords('x'.repeat(longest), letterSize(0, 1000, lettering) / 1000);
     return (table.width + FROM_EDGE * 2) / (1 - perWidth);
-}
-
-/** The table top, its middle at a point of the page. */
-export function top(
-    { shape, width, depth }: Pick<TableToPlace, 'shape' | 'width' | 'depth'>,
-    { x, y }: { readonly x: number; readonly y: number },
-): Element {
-    const at = { cx: `${round(x)}`, cy: `${round(y)}` };
-    switch (shape) {
-        case 'round':
-            return s('circle', { ...at, r: `${round(width / 2)}` });
-        case 'oval':
-            return s('ellipse', { ...at, rx: `${round(width / 2)}`, ry: `${round(depth / 2)}` });
-        default:
-            return s('rect', {
-                x: `${round(x - width / 2)}`,
-                y: `${round(y - depth / 2)}`,
-                width: `${round(width)}`,
-                height: `${round(depth)}`,
-            });
-    }
-}
-
-type Seat = TableToPlace['seats'][number];
-
-/** From the cover's own frame to the table's: x to the guest's right, y where the guest looks. */
-function onTable({ x, y, degrees }: Seat, piece: Pick<DrawnPiece, 'x' | 'y'>): { x: number; y: number } {
-    const look = (degrees * Math.PI) / 180;
-    return {
-        x: x + piece.y * Math.cos(look) + piece.x * Math.sin(look),
-        y: y + piece.y * Math.sin(look) - piece.x * Math.cos(look),
-    };
 }
 
 function behind({ x, y, degrees }: Seat, far: number): { x: number; y: number } {

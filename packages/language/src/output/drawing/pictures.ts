@@ -1,12 +1,14 @@
 import type { Plan } from '../../plan/types.js';
 import type { PlacedPiece } from '../../service/cover-geometry/types.js';
 import type { Service, Step, Variation } from '../../service/types.js';
-import { drawCover, type DrawnPiece } from './draw-cover.js';
+import { drawCover } from './draw-cover.js';
 import { drawNeighbours } from './draw-neighbours.js';
 import { drawRoom } from './draw-room.js';
-import { drawTable, type DrawnPlace } from './draw-table.js';
+import { drawTable } from './draw-table.js';
+import type { DrawnPiece } from './drawn-piece.js';
 import { piecesAt } from './standing.js';
 import type { Lettering } from './svg.js';
+import type { DrawnPlace } from './table-top.js';
 
 /** What pictures are drawn from: the result of `check`. */
 export interface Drawable {

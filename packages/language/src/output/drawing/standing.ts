@@ -1,6 +1,6 @@
 import type { PlacedPiece } from '../../service/cover-geometry/types.js';
 import type { Step, TableItem } from '../../service/types.js';
-import type { DrawnPiece, PieceState } from './draw-cover.js';
+import type { DrawnPiece, PieceState } from './drawn-piece.js';
 
 /**
  * The pieces of a cover as one step of the evening leaves them: what stands, what was brought or cleared in it, and what is in
@@ -8,6 +8,7 @@ import type { DrawnPiece, PieceState } from './draw-cover.js';
  * @param pieces of the cover, laid and brought
  */
 export function piecesAt(step: Step, pieces: readonly PlacedPiece[]): DrawnPiece[] {
+    const isSeated = step.sort === 'seated';
     const find = finder(pieces);
     const states = new Map<string, PieceState>();
     const note = (items: readonly TableItem[], state: PieceState): void => {
@@ -20,14 +21,20 @@ export function piecesAt(step: Step, pieces: readonly PlacedPiece[]): DrawnPiece
     };
     note(step.standing, 'standing');
     // What is there when guests sit was laid before them.
-    note(step.brought, step.sort === 'seated' ? 'standing' : 'brought');
+    note(step.brought, isSeated ? 'standing' : 'brought');
     note(step.used, 'used');
     note(step.cleared, 'cleared');
     return pieces.flatMap((piece) => {
+        if (isOnLap(piece) && !isSeated) {
+            return [];
+        }
         const state = states.get(piece.id) ?? (isCard(piece) && step.sort !== 'farewell' ? 'standing' : undefined);
         return state ? [{ ...piece, state }] : [];
     });
 }
+
+/** A napkin that lay on the plate is taken from it as guests sit down; common practice, no source. */
+const isOnLap = ({ shape, row }: PlacedPiece): boolean => shape === 'napkin' && row === 'centre';
 
 /** The card stays where it is all evening and is nobody's step. */
 const isCard = (piece: PlacedPiece): boolean => piece.shape === 'card';

@@ -107,35 +107,6 @@ export function centred(words: string, x: number, y: number, size = TEXT): Eleme
     );
 }
 
-/** The title, its baseline at `y`, and the line under it. */
-export function heading({ title, subtitle }: Drawing, x: number, y: number, size: number): Element[] {
-    const line = (words: string, down: number, properties: Readonly<Record<string, string>>): Element =>
-        s('text', { x: `${round(x)}`, y: `${round(y + down)}`, ...properties }, words);
-    return [
-        line(title, 0, { 'font-weight': 'bold', 'font-size': `${round(size)}` }),
-        ...(subtitle ? [line(subtitle, size * 1.15, { 'font-size': `${round(size * 0.85)}` })] : []),
-    ];
-}
-
-/** A bar of a round length with its name, its right end at `right`. @param unit millimetres in one unit of the picture */
-export function scaleBar(
-    right: number,
-    y: number,
-    { length, name, size = TEXT }: { readonly length: number; readonly name: string; readonly size?: number },
-): Element[] {
-    const from = round(right - length);
-    return [
-        s('path', {
-            class: 'ink',
-            d: `M ${from} ${round(y - size * 0.4)} v ${round(size * 0.4)} h ${round(length)} v ${round(-size * 0.4)}`,
-            stroke: INK,
-            'stroke-width': `${round(size * 0.12)}`,
-            fill: 'none',
-        }),
-        centred(name, from + length / 2, y - size * 0.5, size),
-    ];
-}
-
 /** SVG path data whose figures are rounded. */
 export function path(words: TemplateStringsArray, ...numbers: readonly number[]): string {
     return words.reduce(
