@@ -28,6 +28,7 @@ export const CLIENT: Client = {
     asksReasons: false,
     showsPanels: false,
     takesSnippets: true,
+    takesRows: true,
     takesMarkdown: true,
     showsPictures: true,
     takesDisabled: true,

@@ -1,4 +1,6 @@
-import { fromComputing, show, toComputing, UNITS, type UnitName } from '../plan/quantity.js';
+import type { Figure } from '../plan/cupboard.js';
+import type { CustomSpec } from '../plan/customs.js';
+import { DISPLAY_UNIT, fromComputing, show, toComputing, UNITS, type UnitName } from '../plan/quantity.js';
 import { readNumber } from '../plan/read-written.js';
 import { wordsOf } from './page.js';
 
@@ -70,4 +72,22 @@ function isInText(text: string, offset: number): boolean {
 /** A temperature as kitchens on both sides of the ocean read it: `64 °C (147 °F)`. @param value °C */
 export function bothScales(value: number): string {
     return `${Number(value.toFixed(1))} °C (${Math.round(fromComputing(value, '°F'))} °F)`;
+}
+
+/** A figure as written, with its upper end where it has one. */
+export function figureText({ low, high, size }: Figure): string {
+    const unit = size.unit ?? (size.dimension === 'count' ? undefined : DISPLAY_UNIT[size.dimension]);
+    if (unit === undefined) {
+        return String(low);
+    }
+    const upper = show(high, unit, 1);
+    return low === high ? upper : `${show(low, unit, 1).slice(0, -unit.length - 1)} to ${upper}`;
+}
+
+/** What a custom is set to, as it is written. */
+export function valueText(spec: CustomSpec, value: string | number): string {
+    const dimension = spec.figure?.dimension;
+    return typeof value === 'string' || dimension === undefined || dimension === 'count'
+        ? String(value)
+        : show(value, DISPLAY_UNIT[dimension], 1);
 }

@@ -1,15 +1,14 @@
 import type { Checked } from '../check.js';
-import type { Eaten, Figure, Kind, Piece } from '../plan/cupboard.js';
+import type { Eaten, Kind, Piece } from '../plan/cupboard.js';
 import { customSpecs, type CustomSpec } from '../plan/customs.js';
 import { findCourse } from '../plan/names.js';
 import type { Named } from '../plan/origin.js';
-import { DISPLAY_UNIT, show } from '../plan/quantity.js';
 import type { Occurrence } from '../plan/types.js';
 import { explainInMarkdown } from '../explain.js';
 import { ruleById } from '../rules/index.js';
 import { counted, listed } from '../rules/wording.js';
 import { aboutCourse } from './about-course.js';
-import { bothScales } from './about-figure.js';
+import { bothScales, figureText, valueText } from './about-figure.js';
 import { pieceInTheEvening } from './about-piece-use.js';
 import { code, escaped, image, page, sentence } from './markdown.js';
 import { drawPiece } from '../output/drawing/draw-piece.js';
@@ -105,16 +104,6 @@ const sourced = (sources: readonly string[]): string | undefined =>
     sources.length > 0 ? `*Source: ${escaped([...new Set(sources)].join('; '))}*` : undefined;
 
 // ------------------------------------------------------------------ pieces
-/** A figure as written, with its upper end where it has one. */
-function figureText({ low, high, size }: Figure): string {
-    const unit = size.unit ?? (size.dimension === 'count' ? undefined : DISPLAY_UNIT[size.dimension]);
-    if (unit === undefined) {
-        return String(low);
-    }
-    const upper = show(high, unit, 1);
-    return low === high ? upper : `${show(low, unit, 1).slice(0, -unit.length - 1)} to ${upper}`;
-}
-
 function aboutPiece(piece: Piece | undefined, checked: Checked, isDrawn: boolean): string | undefined {
     if (!piece) {
         return undefined;
@@ -216,11 +205,4 @@ function aboutCustom(
             ? `The default is in force, ${code(valueText(spec, spec.default))}: ${escaped(spec.because)}`
             : `This house lays ${code(valueText(spec, inForce.value))}; the default is ${code(valueText(spec, spec.default))}.`,
     ]);
-}
-
-function valueText(spec: CustomSpec, value: string | number): string {
-    const dimension = spec.figure?.dimension;
-    return typeof value === 'string' || dimension === undefined || dimension === 'count'
-        ? String(value)
-        : show(value, DISPLAY_UNIT[dimension], 1);
 }

@@ -16,6 +16,8 @@ export interface Client {
     /** It shows panels, and is told when their plans have changed; see `panels/requests.ts`. */
     readonly showsPanels: boolean;
     readonly takesSnippets: boolean;
+    /** A row of proposals says a few words beside the name. */
+    readonly takesRows: boolean;
     /** What is told at a word may be Markdown. */
     readonly takesMarkdown: boolean;
     /** It shows drawings in Markdown that stand in the text themselves. */
@@ -46,6 +48,7 @@ export function clientOf({ capabilities, initializationOptions }: InitializePara
         asksReasons: own.reasons === true,
         showsPanels: own.panels === true,
         takesSnippets: textDocument?.completion?.completionItem?.snippetSupport === true,
+        takesRows: textDocument?.completion?.completionItem?.labelDetailsSupport === true,
         takesMarkdown: textDocument?.hover?.contentFormat?.includes(MarkupKind.Markdown) === true,
         showsPictures: own.pictures === true,
         hasSettings: workspace?.configuration === true,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { openPlan } from '../../../../tests/support/open-plan.js';
+import { CLIENT, openPlan } from '../../../../tests/support/open-plan.js';
 import { filesBelow } from '../../../../tests/support/samples.js';
 import { CompletionItemKind } from 'vscode-languageserver';
 import { check } from '../check.js';
@@ -48,7 +48,7 @@ describe('completion', () => {
     it('offers blocks to fill in, to clients that take them, where their word may stand', () => {
         const blocks = (written: string) => {
             const plan = openPlan(written);
-            const { items } = completionAt(plan, plan.offset, services, words, true);
+            const { items } = completionAt(plan, plan.offset, services, words, CLIENT);
             return items.filter(({ kind }) => kind === CompletionItemKind.Snippet).map(({ label }) => label);
         };
         expect(blocks('menu { <|> }')).toEqual(['course, one dish', 'course, several dishes']);
@@ -212,6 +212,28 @@ menu { course soup "Leek" { ${clauses} } }`;
             /for soup, warm to 60 °C \(140 °F\)$/,
         );
         expect(details('intermezzo').some((each) => each.includes('chill to 5 °C'))).toBe(true);
+    });
+
+    it('tells in each row a size, a figure or a source, to clients that have room for it', () => {
+        const house = 'house "Hall" { own 48 soup-bowl   laying { warmed-to: 58 °C } }\n';
+        const rows = (written: string, client = CLIENT) => {
+            const plan = openPlan(house + written);
+            const { items } = completionAt(plan, plan.offset, services, words, client);
+            return Object.fromEntries(items.map(({ label, labelDetails }) => [label, labelDetails?.description]));
+        };
+        const served = 'menu { course soup { served in <|> } }';
+        expect(rows(served)['soup-bowl']).toMatch(/^\d+ ml, for soup, 48 owned$/);
+        expect(rows(served, { ...CLIENT, takesRows: false })['soup-bowl']).toBeUndefined();
+        expect(rows('menu { course <|> }').soup).toMatch(/^\d+ to \d+ °C, /);
+        const { vegan } = rows('event "S" { guests 8 { 2 <|> } }');
+        expect(vegan).toBeUndefined();
+        expect(rows('menu { course main { dish "A" is poultry { cook to <|> } } }')).toEqual({
+            '74 °C': 'usual for poultry',
+        });
+        expect(rows('house "Inn" { laying { warmed<|> } }')).toMatchObject({ 'warmed-to': '58 °C' });
+        expect(rows('menu { waive hot-soup<|> }')).toMatchObject({
+            'hot-soup-cold-bowl': 'Hot soup in a bowl that is not warmed',
+        });
     });
 
     it('offers what guests keep, what is usual, and the seats that are free', () => {

@@ -8,6 +8,7 @@ import {
 import { check, type Checked } from '../check.js';
 import { aroundAt } from './around-cursor.js';
 import { snippetsFor } from './block-snippets.js';
+import type { Client } from './client.js';
 import type { CoverServices } from './services.js';
 import { cursorAt, type Cursor } from './cursor.js';
 import { isReadable, nextAfter, type Next } from './next-words.js';
@@ -27,13 +28,15 @@ export const MOST_PROPOSALS = 60;
 /** Characters after which the client asks by itself, besides letters. */
 export const TRIGGERS = ['"'];
 
+const PLAIN = { takesSnippets: false, takesRows: false };
+
 /** What may be written at an offset: the grammar says which words, the plan which names. */
 export function completionAt(
     { folder, path }: Place,
     offset: number,
     services: CoverServices,
     words: Words,
-    takesSnippets = false,
+    client: Pick<Client, 'takesSnippets' | 'takesRows'> = PLAIN,
 ): CompletionList {
     const document = folder.documentOf(path);
     const text = document?.getText() ?? '';
@@ -60,14 +63,25 @@ export function completionAt(
             label: proposal.name,
             kind: proposal.kind,
             ...(proposal.detail === undefined ? {} : { detail: proposal.detail }),
+            ...rowOf(proposal, client),
             ...(proposal.about === undefined ? {} : { documentation: proposal.about }),
             sortText: `${proposal.rank}${String(index).padStart(3, '0')}`,
             filterText: name,
             textEdit: { range, newText: `${gap}${name}` },
         };
     });
-    const blocks = takesSnippets && cursor.quote === undefined ? blockItems(next, cursor, range, gap) : [];
+    const blocks = client.takesSnippets && cursor.quote === undefined ? blockItems(next, cursor, range, gap) : [];
     return { isIncomplete: ordered.length > MOST_PROPOSALS, items: [...items, ...blocks] };
+}
+
+/** Beside each name, not only the one that is chosen; nothing that is the name over again. */
+function rowOf(
+    { name, row, detail }: Proposal,
+    { takesRows }: Pick<Client, 'takesRows'>,
+): Pick<CompletionItem, 'labelDetails'> {
+    const description = row ?? detail;
+    const isNews = description !== undefined && description !== '' && description !== name.replaceAll('-', ' ');
+    return takesRows && isNews ? { labelDetails: { description } } : {};
 }
 
 /** What the words before the cursor are read from: past a mistake further up only the outline can be, or the rest of the line. */

@@ -32,6 +32,8 @@ export function figureProposals(
         name: inUnit(figure, unit),
         kind: CompletionItemKind.Value,
         rank: RANK.suits,
+        // Where it comes from, without the figures.
+        row: figure.because.replace(/[:;].*/, ''),
         detail: figure.because,
     }));
     return [...new Map(all.toReversed().map((each) => [each.name, each])).values()].toReversed();

@@ -10,6 +10,7 @@ import { namesInReach } from '../rules/names-in-reach.js';
 import { ruleById, rules } from '../rules/index.js';
 import { suitsKind } from '../plan/suiting.js';
 import { aroundAt, warmthHint, type Around } from './around-cursor.js';
+import { customRow, kindRow, pieceRow } from './proposal-rows.js';
 
 /** Something that may be written at the cursor. */
 export interface Proposal {
@@ -19,6 +20,8 @@ export interface Proposal {
     readonly rank: number;
     /** A few words beside the name. */
     readonly detail?: string;
+    /** What its row says of it, where that is not the detail. */
+    readonly row?: string;
     /** One sentence or two, as Markdown. */
     readonly about?: string;
 }
@@ -124,7 +127,7 @@ export function wordProposals(madeUp: MadeUp, { plan: { cupboard } }: Checked): 
     return [...new Set(words())].map((name) => ({ name, kind: CompletionItemKind.Property, rank: RANK.name }));
 }
 
-type Said = { readonly rank?: number; readonly detail?: string; readonly about?: string };
+type Said = Partial<Pick<Proposal, 'rank' | 'detail' | 'row' | 'about'>>;
 
 function about(
     name: string,
@@ -153,14 +156,14 @@ function about(
         case 'code':
             return { detail: cupboard.codes.get(name)?.called };
         case 'custom':
-            return { about: customSpecs.find((spec) => spec.name === name)?.title };
+            return { row: customRow(name, checked), about: customSpecs.find((spec) => spec.name === name)?.title };
         case 'choice':
             return {
                 about: customSpecs.find((spec) => spec.name === wanted.of)?.choices?.find(({ value }) => value === name)
                     ?.means,
             };
         case 'rule':
-            return { about: ruleById(name)?.title };
+            return { row: ruleById(name)?.title, about: ruleById(name)?.title };
         default:
             return {};
     }
@@ -174,13 +177,15 @@ function aboutPiece(piece: Piece, checked: Checked, around: Around, properties: 
     const isOdd = families.length > 0 && !families.includes(piece.family);
     const doesSuit = kind !== undefined && suitsKind(checked.plan.cupboard, piece.name, kind);
     const hint = properties.has('vessel') && CHINA.includes(piece.family) ? warmthHint(kind, checked) : undefined;
+    const stock = owned === undefined ? [] : [`${owned} owned`];
     return {
         rank: isOdd ? RANK.odd : doesSuit ? RANK.suits : RANK.name,
+        row: pieceRow(piece, [...(doesSuit ? [`for ${kind.name}`] : []), ...stock]),
         detail: [
             piece.family,
             ...(doesSuit ? [`for ${kind.name}`] : []),
             ...(hint === undefined ? [] : [hint]),
-            ...(owned === undefined ? [] : [`${owned} owned`]),
+            ...stock,
         ].join(', '),
     };
 }
@@ -206,7 +211,7 @@ function isKeptBySomebody(name: string, { service }: Checked): boolean {
 }
 
 function aboutKind(kind: Kind | undefined): Said {
-    return { detail: kind?.called ?? kind?.lineage.slice(1).join(', ') };
+    return { row: kindRow(kind), detail: kind?.called ?? kind?.lineage.slice(1).join(', ') };
 }
 
 // ------------------------------------------------------------------ seats

@@ -146,7 +146,7 @@ export function startLanguageServer(
             answer(place, place.folder.documentOf(place.path)!.offsetAt(params.position), params),
         );
 
-    connection.onCompletion(at((place, offset) => completionAt(place, offset, services, words, known().takesSnippets)));
+    connection.onCompletion(at((place, offset) => completionAt(place, offset, services, words, known())));
     connection.onHover(at((place, offset) => hoverAt(place, offset, known()) ?? null));
     connection.onDefinition(at((place, offset) => definitionAt(place, offset, known()) ?? null));
     connection.onReferences(
