@@ -7,6 +7,8 @@ export interface Tokens {
     readonly types: readonly number[];
     readonly starts: readonly number[];
     readonly ends: readonly number[];
+    /** Where the text can be cut no further. */
+    readonly stop?: number;
 }
 
 /** Cuts a text into tokens as the framework's lexer does. */
@@ -22,14 +24,18 @@ export class PlainLexer {
         this.#all = tokens.map((_, token) => token);
     }
 
-    /** `undefined` where a part of the text is no token, a text or a comment is not closed, or blocks go too deep; nor where it is too long. */
-    tokenize(text: string): Tokens | undefined {
-        if (text.length > LONGEST_TEXT || text.includes('\0')) {
-            return undefined;
-        }
+    /**
+     * Stops where a part of the text is no token, a text or a comment is not closed, or blocks go too deep; at once where the
+     * text is too long.
+     */
+    tokenize(text: string): Tokens {
         const types: number[] = [];
         const starts: number[] = [];
         const ends: number[] = [];
+        const stopAt = (stop: number): Tokens => ({ types, starts, ends, stop });
+        if (text.length > LONGEST_TEXT || text.includes('\0')) {
+            return stopAt(0);
+        }
         let depth = 0;
         for (let offset = 0; offset < text.length;) {
             const candidates = this.#startingWith[text.charCodeAt(offset)] ?? this.#all;
@@ -43,7 +49,7 @@ export class PlainLexer {
                 }
             }
             if (type < 0) {
-                return undefined;
+                return stopAt(offset);
             }
             for (const longer of this.#tokens[type]!.longer) {
                 const longerEnd = this.#match(longer, text, offset);
@@ -55,11 +61,11 @@ export class PlainLexer {
             }
             const { isHidden, pattern, text: word } = this.#tokens[type]!;
             if (pattern !== undefined && isUnclosed(text.slice(offset, end))) {
-                return undefined;
+                return stopAt(offset);
             }
             depth += word === '{' ? 1 : word === '}' ? -1 : 0;
             if (depth > DEEPEST_BLOCK) {
-                return undefined;
+                return stopAt(offset);
             }
             if (!isHidden) {
                 types.push(type);

@@ -29,16 +29,38 @@ function prepared(): Machine {
  * noted as `places.ts` reads them, and without links to containers; `undefined` for every other text.
  */
 export function parsePlainly(text: string): File | undefined {
+    return readPlainly(text).tree;
+}
+
+/** Where a text ceased to be plain. */
+export interface Stop {
+    /** UTF-16 offset of the first token that does not fit. */
+    readonly offset: number;
+    /** The nodes that it stands in, as far as they were read: outermost first. */
+    readonly inside: readonly UnfinishedNode[];
+}
+
+/** A node of which only the beginning was read. */
+export interface UnfinishedNode {
+    /** As far as it is known, with the nodes in it that are complete. */
+    readonly node: Readonly<Record<string, unknown>>;
+    /** -1 where none of its tokens was taken yet. */
+    readonly start: number;
+}
+
+/** The tree that `parsePlainly` gives, or where the text ceases to be plain. */
+export function readPlainly(
+    text: string,
+): { readonly tree: File; readonly stop?: undefined } | { readonly tree?: undefined; readonly stop: Stop } {
     const { grammar, lexer } = prepared();
     const tokens = lexer.tokenize(text);
-    if (tokens === undefined) {
-        return undefined;
-    }
+    const parser = new PlainParser(grammar, text, tokens);
     try {
-        return new PlainParser(grammar, text, tokens).parse() as unknown as File;
+        const tree = parser.parse() as unknown as File;
+        return tokens.stop === undefined ? { tree } : { stop: { offset: tokens.stop, inside: [] } };
     } catch (reason) {
         if (reason === NOT_PLAIN) {
-            return undefined;
+            return { stop: parser.stop };
         }
         throw reason;
     }
@@ -68,6 +90,8 @@ class PlainParser {
     readonly #text: string;
     readonly #tokens: Tokens;
     readonly #endOfText: number;
+    /** The rules that are being read, outermost first. */
+    readonly #open: Frame[] = [];
     #next = 0;
 
     constructor(grammar: PlainGrammar, text: string, tokens: Tokens) {
@@ -82,6 +106,15 @@ class PlainParser {
         return this.#next < this.#tokens.types.length ? notPlain() : (node as Node);
     }
 
+    /** Once it has given up. */
+    get stop(): Stop {
+        const { starts, stop } = this.#tokens;
+        return {
+            offset: starts[this.#next] ?? stop ?? this.#text.length,
+            inside: this.#open.flatMap(({ node, start }) => (node === undefined ? [] : [{ node, start }])),
+        };
+    }
+
     #tokenAt(index: number): number {
         return this.#tokens.types[index] ?? this.#endOfText;
     }
@@ -92,7 +125,9 @@ class PlainParser {
         if (makes === 'node') {
             frame.node = { $type: type };
         }
+        this.#open.push(frame);
         this.#run(steps, frame);
+        this.#open.pop();
         if (frame.node !== undefined) {
             this.#finish(frame.node, frame);
         }

@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { parseText } from '../grammar/parse.js';
 import { FileReader, readFile, readText } from './read-text.js';
-import { stretchesOf } from './stretches.js';
+import { stretchesOf } from '../grammar/stretches.js';
 
 const examples = join(import.meta.dirname, '../../../../examples');
 const texts = readdirSync(examples, { recursive: true, encoding: 'utf8' })

@@ -1,8 +1,9 @@
 import { LONGEST_TEXT } from '../grammar/limits.js';
 import { parseText, type Parsed } from '../grammar/parse.js';
-import { parsePlainly } from '../grammar/plain-parser.js';
+import { parseMistakenLines } from '../grammar/mistaken-lines.js';
+import { readPlainly } from '../grammar/plain-parser.js';
 import { joinStretches, moveStretch, readStretch, type ReadStretch } from './read.js';
-import { stretchesOf, type Stretch } from './stretches.js';
+import { stretchesOf, type Stretch } from '../grammar/stretches.js';
 import type { Reading } from './types.js';
 
 export { parseText } from '../grammar/parse.js';
@@ -31,7 +32,7 @@ export class FileReader {
     read(text: string): Reading {
         const stretches = text.length <= LONGEST_TEXT ? this.#stretches(text) : undefined;
         this.#known = stretches ?? [];
-        const read = stretches ? stretches.map((each) => each.read) : [readStretch(this.file, text, parsed(text))];
+        const read = stretches ? stretches.map((each) => each.read) : [readStretch(this.file, text, parseText(text))];
         return joinStretches(this.file, read);
     }
 
@@ -69,8 +70,8 @@ export class FileReader {
 }
 
 function parsed(text: string): Parsed {
-    const tree = parsePlainly(text);
-    return tree ? { tree, problems: [] } : parseText(text);
+    const { tree, stop } = readPlainly(text);
+    return tree ? { tree, problems: [] } : (parseMistakenLines(text, stop) ?? parseText(text));
 }
 
 /** The stretches from the first of these on, which now begins at `start`. */

@@ -5,7 +5,7 @@ export interface Stretch {
 }
 
 /** What may hold braces that are none, closed or not, and the braces. As the grammar's terminals have it. */
-const TOKENS =
+export const BRACES =
     /[{}]|"[^"\n\r]*"?|[\u201C\u201D\u201E][^\u201C\u201D"\n\r]*[\u201C\u201D"]?|\/\/[^\n\r]*|\/\*[\s\S]*?(?:\*\/|(?![\s\S]))/g;
 
 /**
@@ -17,7 +17,7 @@ const TOKENS =
 export function stretchesOf(text: string, from = 0, until?: number): Stretch[] | undefined {
     const to = until ?? text.length;
     const stretches: Stretch[] = [];
-    const tokens = new RegExp(TOKENS);
+    const tokens = new RegExp(BRACES);
     tokens.lastIndex = from;
     let start = from;
     let depth = 0;
