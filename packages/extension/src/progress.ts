@@ -1,29 +1,50 @@
-import { CancellationTokenSource, ProgressLocation, window, type CancellationToken } from 'vscode';
+import { CancellationTokenSource, ProgressLocation, window } from 'vscode';
+import { WorkDoneProgress, type BaseLanguageClient } from 'vscode-languageclient';
 
 /** Long enough that nothing flickers where the answer comes at once. */
 const PATIENCE_MILLISECONDS = 400;
+let requests = 0;
 
 /**
- * Shows that something is being worked out, where it takes a while, and lets it be stopped.
- * @returns nothing where it was stopped
+ * Asks the server something that can take a while: then it shows how far the answer is, and lets it be stopped.
+ * @returns nothing where it was stopped; `null` where there is nothing to answer about
  */
-export async function withProgress<Answer>(
+export async function requestWithProgress<Answer>(
+    client: BaseLanguageClient,
     title: string,
-    work: (token: CancellationToken) => Promise<Answer>,
-): Promise<Answer | undefined> {
+    request: string,
+    asked: object,
+): Promise<Answer | null | undefined> {
     const source = new CancellationTokenSource();
-    const working = work(source.token).catch((failure: unknown) => {
-        if (source.token.isCancellationRequested) {
-            return undefined;
+    const workDoneToken = `underliner-${++requests}`;
+    let onPercentage = (_: number): void => undefined;
+    const progress = client.onProgress(WorkDoneProgress.type, workDoneToken, (told) => {
+        if (told.kind === 'report' && told.percentage !== undefined) {
+            onPercentage(told.percentage);
         }
-        throw failure;
     });
+    const answering = client
+        .sendRequest<Answer | null>(request, { ...asked, workDoneToken }, source.token)
+        .then((answer: Answer | null) => (source.token.isCancellationRequested ? undefined : answer))
+        .catch((failure: unknown) => {
+            if (!source.token.isCancellationRequested) {
+                throw failure;
+            }
+            return undefined;
+        })
+        .finally(() => progress.dispose());
     const patience = new Promise<'late'>((resolve) => setTimeout(() => resolve('late'), PATIENCE_MILLISECONDS));
-    if ((await Promise.race([working, patience])) === 'late') {
-        await window.withProgress({ location: ProgressLocation.Notification, title, cancellable: true }, (_, token) => {
+    if ((await Promise.race([answering, patience])) === 'late') {
+        const options = { location: ProgressLocation.Notification, title, cancellable: true };
+        await window.withProgress(options, (shown, token) => {
             token.onCancellationRequested(() => source.cancel());
-            return working;
+            let last = 0;
+            onPercentage = (percentage) => {
+                shown.report({ increment: percentage - last, message: `${percentage} %` });
+                last = percentage;
+            };
+            return answering;
         });
     }
-    return working;
+    return answering;
 }

@@ -33,12 +33,14 @@ export interface WhatIf {
  * @returns a sentence where the plan has no such figure to change
  */
 export function whatIf(checked: Checked, otherwise: Otherwise): WhatIf | string {
+    const again = planOtherwise(checked, otherwise);
+    return typeof again === 'string' ? again : { checked: again, changes: compare(checked, again) };
+}
+
+/** As `whatIf`, without saying yet what is different: nothing of the changed plan is worked out before it is asked for. */
+export function planOtherwise(checked: Checked, otherwise: Otherwise): Checked | string {
     const plan = changed(checked.plan, otherwise);
-    if (typeof plan === 'string') {
-        return plan;
-    }
-    const again = checkPlan(checked.file, plan, checked.texts);
-    return { checked: again, changes: compare(checked, again) };
+    return typeof plan === 'string' ? plan : checkPlan(checked.file, plan, checked.texts);
 }
 
 function changed(plan: Plan, otherwise: Otherwise): Plan | string {

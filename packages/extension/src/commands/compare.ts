@@ -3,7 +3,7 @@ import type { BaseLanguageClient } from 'vscode-languageclient';
 import { COMPARE_REQUEST, type CompareAnswer } from 'underliner-language/editor';
 import { showAnswer } from '../answers.js';
 import { lastCommitOf } from '../git.js';
-import { withProgress } from '../progress.js';
+import { requestWithProgress } from '../progress.js';
 
 /** Shows what changed for people since the last commit, in the texts as they are now, saved or not. */
 export async function compareWithLastCommit(client: BaseLanguageClient, uri: Uri | undefined): Promise<void> {
@@ -23,22 +23,15 @@ export async function compareWithLastCommit(client: BaseLanguageClient, uri: Uri
         return;
     }
     const before: Record<string, string | null> = { [address]: own };
-    const answer = await withProgress('Comparing', async (token) => {
-        for (;;) {
-            const answer = await client.sendRequest<CompareAnswer | null>(
-                COMPARE_REQUEST,
-                { uri: address, before, since: 'the last commit' },
-                token,
-            );
-            if (!answer || !('wanted' in answer)) {
-                return answer;
-            }
-            for (const wanted of answer.wanted) {
-                before[wanted] = await commit.textOf(client.protocol2CodeConverter.asUri(wanted));
-            }
+    let answer: CompareAnswer | null | undefined;
+    do {
+        for (const wanted of answer && 'wanted' in answer ? answer.wanted : []) {
+            before[wanted] = await commit.textOf(client.protocol2CodeConverter.asUri(wanted));
         }
-    });
-    if (!answer || 'wanted' in answer) {
+        const asked = { uri: address, before, since: 'the last commit' };
+        answer = await requestWithProgress<CompareAnswer>(client, 'Comparing', COMPARE_REQUEST, asked);
+    } while (answer && 'wanted' in answer);
+    if (!answer) {
         return;
     }
     if ('refused' in answer) {

@@ -1,7 +1,7 @@
 import type { Uri } from 'vscode';
 import { commands, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { withProgress } from '../progress.js';
+import { requestWithProgress } from '../progress.js';
 import { COMPILE_REQUEST, type CompileAnswer } from 'underliner-language/editor';
 
 /** Writes the service plan beside its text, or says what stands in the way. */
@@ -10,20 +10,15 @@ export async function compilePlan(client: BaseLanguageClient, uri: Uri | undefin
         void window.showInformationMessage('Open the file of an event first.');
         return;
     }
-    let isStopped = false;
-    const answer = await withProgress('Computing the plan', (token) => {
-        token.onCancellationRequested(() => (isStopped = true));
-        const asked = { uri: client.code2ProtocolConverter.asUri(uri) };
-        return client.sendRequest<CompileAnswer | null>(COMPILE_REQUEST, asked, token);
-    });
-    if (isStopped) {
+    const asked = { uri: client.code2ProtocolConverter.asUri(uri) };
+    const answer = await requestWithProgress<CompileAnswer>(client, 'Computing the plan', COMPILE_REQUEST, asked);
+    if (answer === undefined) {
         return;
     }
     if (!answer || 'refused' in answer) {
         const show = 'Show Problems';
-        const message = answer?.refused ?? 'This is no service plan.';
         const actions = answer && answer.errors > 0 ? [show] : [];
-        if ((await window.showErrorMessage(message, ...actions)) === show) {
+        if ((await window.showErrorMessage(answer?.refused ?? 'This is no service plan.', ...actions)) === show) {
             await commands.executeCommand('workbench.actions.view.problems');
         }
         return;

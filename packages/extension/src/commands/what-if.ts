@@ -9,7 +9,7 @@ import {
     type WhatIfAnswer,
 } from 'underliner-language/editor';
 import { showAnswer } from '../answers.js';
-import { withProgress } from '../progress.js';
+import { requestWithProgress } from '../progress.js';
 
 /** Asks what is otherwise than planned, one thing or several, and shows what changes for people. Writes nothing. */
 export async function askWhatIf(client: BaseLanguageClient, uri: Uri | undefined): Promise<void> {
@@ -28,9 +28,8 @@ export async function askWhatIf(client: BaseLanguageClient, uri: Uri | undefined
     if (!answers) {
         return;
     }
-    const answer = await withProgress('Computing the evening', (token) =>
-        client.sendRequest<WhatIfAnswer | null>(WHAT_IF_REQUEST, { uri: address, answers }, token),
-    );
+    const asked = { uri: address, answers };
+    const answer = await requestWithProgress<WhatIfAnswer>(client, 'Computing the evening', WHAT_IF_REQUEST, asked);
     if (!answer) {
         return;
     }

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { anAsker } from '../../../../tests/support/asker.js';
 import { FOLDER, openPlan } from '../../../../tests/support/open-plan.js';
 import { compareSince } from './compare-since.js';
 import type { CompareAnswer } from './requests.js';
@@ -13,7 +14,10 @@ const house = were['house.cover']!;
 const since = 'the last commit';
 
 /** Answers as a client does: it gives each earlier text that is asked for. */
-function compared(earlier: Readonly<Record<string, string>>, now: Readonly<Record<string, string>>): CompareAnswer {
+async function compared(
+    earlier: Readonly<Record<string, string>>,
+    now: Readonly<Record<string, string>>,
+): Promise<CompareAnswer> {
     const plan = openPlan(
         Object.entries(now)
             .map(([name, text]) => `//- ${name}\n${text}`)
@@ -21,7 +25,7 @@ function compared(earlier: Readonly<Record<string, string>>, now: Readonly<Recor
     );
     const before: Record<string, string | null> = {};
     for (let round = 0; round < 5; round++) {
-        const answer = compareSince(plan, { uri: `${FOLDER}/${plan.path}`, before, since });
+        const answer = (await compareSince(plan, { uri: `${FOLDER}/${plan.path}`, before, since }, anAsker()))!;
         if (!('wanted' in answer)) {
             return answer;
         }
@@ -31,30 +35,30 @@ function compared(earlier: Readonly<Record<string, string>>, now: Readonly<Recor
 }
 
 describe('what changed since earlier texts', () => {
-    it('is nothing where nothing did', () => {
-        expect(compared(were, were)).toEqual({
+    it('is nothing where nothing did', async () => {
+        expect(await compared(were, were)).toEqual({
             markdown: expect.stringMatching(/Nothing changes for anybody\.\n$/) as string,
         });
     });
 
-    it('is told for people, with what was not saved yet', () => {
+    it('is told for people, with what was not saved yet', async () => {
         const [, count] = /guests (\d+)/.exec(supper)!;
         const more = supper.replace(`guests ${count}`, `guests ${Number(count) + 7}`);
-        const answer = compared(were, { ...were, 'lantern-supper.cover': more });
+        const answer = await compared(were, { ...were, 'lantern-supper.cover': more });
         expect(answer).toEqual({
             markdown: expect.stringMatching(/what changed since the last commit[^]*7 more/) as string,
         });
     });
 
-    it('takes the files that the plan uses as they were, too', () => {
+    it('takes the files that the plan uses as they were, too', async () => {
         const [, owned] = /own (\d+)/.exec(house) ?? [];
         expect(owned, 'the house owns pieces').toBeDefined();
-        const answer = compared(were, { ...were, 'house.cover': house.replaceAll(/own \d+/g, 'own 1') });
+        const answer = await compared(were, { ...were, 'house.cover': house.replaceAll(/own \d+/g, 'own 1') });
         expect(answer).toEqual({ markdown: expect.stringContaining('### Findings') as string });
     });
 
-    it('says where there was no event yet', () => {
-        expect(compared({}, were)).toEqual({
+    it('says where there was no event yet', async () => {
+        expect(await compared({}, were)).toEqual({
             refused: 'In the last commit `lantern-supper.cover` held no event yet.',
         });
     });

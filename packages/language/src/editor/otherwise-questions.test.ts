@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { anAsker } from '../../../../tests/support/asker.js';
 import { openPlan } from '../../../../tests/support/open-plan.js';
 import { answerWhatIf, otherwiseQuestions, problemOfOtherwise } from './otherwise-questions.js';
 
@@ -15,8 +16,8 @@ const files = [
 ];
 const plan = openPlan(files.map((file) => `//- ${file}\n${read(file)}`).join('\n'));
 
-const told = (answers: Record<string, string>): string => {
-    const answer = answerWhatIf(plan, answers);
+const told = async (answers: Record<string, string>): Promise<string> => {
+    const answer = (await answerWhatIf(plan, answers, anAsker()))!;
     return 'refused' in answer ? `refused: ${answer.refused}` : answer.markdown;
 };
 
@@ -42,28 +43,28 @@ describe('what a chef may ask of an evening', () => {
         expect(problemOfOtherwise(plan, 'guests', '1000000')).toBe('At most 5000.');
     });
 
-    it('is answered for people: how many more, and when', () => {
+    it('is answered for people: how many more, and when', async () => {
         const guests = Number(otherwiseQuestions(plan).find(({ key }) => key === 'guests')!.now);
-        const page = told({ guests: String(guests + 7) });
+        const page = await told({ guests: String(guests + 7) });
         expect(page).toContain(`- Guests expected: **${guests + 7}** (planned: ${guests})`);
         expect(page).toMatch(/7 more/);
-        expect(told({ late: '15 min' })).toMatch(/15 min later/);
-        expect(told({ late: '0 min' })).toContain('Nothing changes for anybody.');
+        expect(await told({ late: '15 min' })).toMatch(/15 min later/);
+        expect(await told({ late: '0 min' })).toContain('Nothing changes for anybody.');
     });
 
-    it('joins several answers, people of several roles too', () => {
-        const both = told({ 'people servers': '1', late: '15 min' });
+    it('joins several answers, people of several roles too', async () => {
+        const both = await told({ 'people servers': '1', late: '15 min' });
         expect(both).toContain('Servers: **1**');
         expect(both).toContain('Guests sit down late: **15 min**');
-        expect(both.length).toBeGreaterThan(told({ late: '15 min' }).length);
+        expect(both.length).toBeGreaterThan((await told({ late: '15 min' })).length);
     });
 
-    it('warns where the plan has errors', () => {
-        expect(told({ late: '15 min' })).not.toContain('error');
+    it('warns where the plan has errors', async () => {
+        expect(await told({ late: '15 min' })).not.toContain('error');
         const wrong = openPlan(
             'event "Supper" { date 2026-10-17 seated 19:00 guests 8 }\nmenu { course soup "Leek" { dish "Leek" { held at 20 °C } } nonsense }',
         );
-        const answer = answerWhatIf(wrong, { guests: '9' });
+        const answer = (await answerWhatIf(wrong, { guests: '9' }, anAsker()))!;
         expect('markdown' in answer && answer.markdown).toMatch(/> The plan has \d+ errors?: mend them/);
     });
 });

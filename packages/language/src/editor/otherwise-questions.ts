@@ -1,11 +1,13 @@
 import { readCelsius, readClock, readMinutes } from '../plan/read-written.js';
 import { DISPLAY_UNIT, show } from '../plan/quantity.js';
+import { compare } from '../output/comparison/compare.js';
 import { restOfEvening, tellCallsInMarkdown } from '../output/comparison/rest-of-evening.js';
 import { tellChangesInMarkdown } from '../output/comparison/tell.js';
 import { counted, listed, quoted } from '../rules/wording.js';
 import type { Plan } from '../plan/types.js';
 import { findCourse } from '../plan/names.js';
-import { whatIf, type Otherwise } from '../what-if.js';
+import { planOtherwise, type Otherwise } from '../what-if.js';
+import { CHANGED_MEANWHILE, inSteps, isCurrent, workingOut, type Asker } from './in-steps.js';
 import type { OtherwiseAnswers, OtherwiseQuestion, WhatIfAnswer } from './requests.js';
 import type { Place } from './workspace.js';
 
@@ -29,8 +31,12 @@ export function problemOfOtherwise({ folder, path }: Place, key: string, answer:
     return typeof read === 'string' ? read : undefined;
 }
 
-/** Computes the evening with the answers and tells in Markdown what is different. */
-export function answerWhatIf({ folder, path }: Place, answers: OtherwiseAnswers): WhatIfAnswer {
+/** Computes the evening with the answers and tells in Markdown what is different; nothing where the asker has stopped it. */
+export async function answerWhatIf(
+    { folder, path }: Place,
+    answers: OtherwiseAnswers,
+    asker: Asker,
+): Promise<WhatIfAnswer | null> {
     const checked = folder.checked(path);
     const asked = questionsOf(checked.plan).filter(({ key }) => answers[key] !== undefined);
     const read = asked.map((question) => question.read(answers[question.key]!.trim()));
@@ -38,12 +44,18 @@ export function answerWhatIf({ folder, path }: Place, answers: OtherwiseAnswers)
     if (problem !== undefined) {
         return { refused: problem };
     }
-    const answer = whatIf(checked, joined(read as Otherwise[]));
-    if (typeof answer === 'string') {
-        return { refused: answer };
+    const again = planOtherwise(checked, joined(read as Otherwise[]));
+    if (typeof again === 'string') {
+        return { refused: again };
+    }
+    if (!(await inSteps('Computing the evening', workingOut(checked, again), asker))) {
+        return null;
+    }
+    if (!isCurrent(folder, checked)) {
+        return CHANGED_MEANWHILE;
     }
     const errors = checked.findings.filter(({ severity }) => severity === 'error').length;
-    const calls = answer.checked.plan.underway ? restOfEvening(answer.checked) : [];
+    const calls = again.plan.underway ? restOfEvening(again) : [];
     return {
         markdown: [
             `# ${checked.plan.event?.title ?? path}: what if\n`,
@@ -55,7 +67,7 @@ export function answerWhatIf({ folder, path }: Place, answers: OtherwiseAnswers)
                 : []),
             '',
             ...(calls.length > 0 ? [tellCallsInMarkdown(calls)] : []),
-            tellChangesInMarkdown(answer.changes, 'Nothing changes for anybody.'),
+            tellChangesInMarkdown(compare(checked, again), 'Nothing changes for anybody.'),
         ].join('\n'),
     };
 }

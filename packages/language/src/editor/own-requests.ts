@@ -5,6 +5,7 @@ import { compareSince } from './compare-since.js';
 import { compilePlan } from './compiling.js';
 import { formatText } from './format.js';
 import { formatDocument } from './formatting.js';
+import type { Asker } from './in-steps.js';
 import { newEvent, problemOf } from './new-event.js';
 import { answerWhatIf, otherwiseQuestions, problemOfOtherwise } from './otherwise-questions.js';
 import {
@@ -22,15 +23,12 @@ import {
     type Because,
     type CheckAnswer,
     type CheckOtherwise,
-    type CompileAnswer,
-    type CompareRequest,
     type LayOutAnswer,
     type NewEvent,
     type OfFile,
     type OfFolder,
     type WhatIfRequest,
 } from './requests.js';
-import { replicate } from './replicating.js';
 import { summaryOf } from './summary.js';
 import { virtualText, VIRTUAL_TEXT_REQUEST } from './virtual-texts.js';
 import { silence, type Silencing } from './waiving.js';
@@ -48,29 +46,20 @@ export function answerOwnRequests(
     /** Once everything is read, and where there is such a plan. */
     const ofFile = <Asked extends OfFile, Answer>(
         request: string,
-        answer: (place: Place, asked: Asked) => Answer,
+        answer: (place: Place, asked: Asked, asker: Asker) => Answer | Promise<Answer>,
     ): void => {
-        connection.onRequest(request, async (asked: Asked): Promise<Answer | null> => {
-            await ready;
-            const place = workspace.locate(asked.uri);
-            await workspace.fetchUnknown(place);
-            return place.folder.hasPlan(place.path) ? answer(place, asked) : null;
-        });
+        connection.onRequest(
+            request,
+            async (asked: Asked & WorkDoneProgressParams, token: CancellationToken): Promise<Answer | null> => {
+                await ready;
+                const place = workspace.locate(asked.uri);
+                await workspace.fetchUnknown(place);
+                const progress = connection.window.attachWorkDoneProgress(asked.workDoneToken);
+                return place.folder.hasPlan(place.path) ? answer(place, asked, { token, progress }) : null;
+            },
+        );
     };
-    connection.onRequest(
-        COMPILE_REQUEST,
-        async (asked: OfFile & WorkDoneProgressParams, token: CancellationToken): Promise<CompileAnswer | null> => {
-            await ready;
-            const place = workspace.locate(asked.uri);
-            await workspace.fetchUnknown(place);
-            if (!place.folder.hasPlan(place.path)) {
-                return null;
-            }
-            const progress = connection.window.attachWorkDoneProgress(asked.workDoneToken);
-            const isWhole = await replicate(place.folder.checked(place.path), token, progress);
-            return isWhole ? compilePlan(place) : null;
-        },
-    );
+    ofFile(COMPILE_REQUEST, (place, _, asker) => compilePlan(place, asker));
     ofFile(SUMMARY_REQUEST, summaryOf);
     ofFile(LAY_OUT_REQUEST, layOut);
     ofFile(OTHERWISE_QUESTIONS_REQUEST, otherwiseQuestions);
@@ -78,8 +67,8 @@ export function answerOwnRequests(
         const problem = problemOfOtherwise(place, key, answer);
         return problem === undefined ? null : { problem };
     });
-    ofFile(WHAT_IF_REQUEST, (place, { answers }: WhatIfRequest) => answerWhatIf(place, answers));
-    ofFile(COMPARE_REQUEST, (place, asked: CompareRequest) => compareSince(place, asked));
+    ofFile(WHAT_IF_REQUEST, (place, { answers }: WhatIfRequest, asker) => answerWhatIf(place, answers, asker));
+    ofFile(COMPARE_REQUEST, compareSince);
     connection.onRequest(PLANS_REQUEST, async ({ uri }: OfFolder): Promise<readonly string[]> => {
         await ready;
         const below = workspace.all.flatMap((folder) => folder.plans.map((path) => folder.uriOf(path)));

@@ -4,6 +4,9 @@ import type { Severity } from '../plan/types.js';
 
 // What is said between this server and a client that knows it, beyond the editor's protocol. A client needs none of it:
 // with the protocol alone it has findings, fixes and everything else of the language.
+//
+// Where an answer can take a while, the request takes the protocol's `workDoneToken`, progress is told by it, and a request that
+// is stopped is given up between two steps and answered with `null`.
 
 // ---------------------------------------------------------------- asked by the server of a client without a disk
 /** `ListFiles` → every `.cover` file below the folder, as paths inside it with forward slashes. */
@@ -23,10 +26,7 @@ export interface ReadFile extends ListFiles {
 export type { FileText };
 
 // ---------------------------------------------------------------- asked by a client
-/**
- * `OfFile`, with the protocol's `workDoneToken` where progress is to be told → `CompileAnswer`; `null` for what is no plan, and
- * where it was stopped. Evenings that the plan asks to be run again can take a while.
- */
+/** `OfFile` → `CompileAnswer`; `null` for what is no plan. Evenings that the plan asks to be run again can take a while. */
 export const COMPILE_REQUEST = 'underliner/compile';
 /** A file by its address. */
 export interface OfFile {
@@ -106,7 +106,7 @@ export interface CheckOtherwise extends OfFile {
     readonly answer: string;
 }
 
-/** `WhatIfRequest` → `WhatIfAnswer`: the evening computed with other figures. Nothing is written. */
+/** `WhatIfRequest` → `WhatIfAnswer`: the evening computed with other figures, which can take a while. Nothing is written. */
 export const WHAT_IF_REQUEST = 'underliner/whatIf';
 /** Answers as they were typed, by the key of their question. */
 export type OtherwiseAnswers = Readonly<Record<string, string>>;
@@ -117,7 +117,7 @@ export interface WhatIfRequest extends OfFile {
 /** What is different, as a page; or why it can't be told. */
 export type WhatIfAnswer = { readonly markdown: string } | { readonly refused: string };
 
-/** `CompareRequest` → `CompareAnswer`: what changed for people since the texts given. */
+/** `CompareRequest` → `CompareAnswer`: what changed for people since the texts given, which can take a while. */
 export const COMPARE_REQUEST = 'underliner/compare';
 /** A plan, and the texts as they were. */
 export interface CompareRequest extends OfFile {
