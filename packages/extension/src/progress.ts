@@ -25,14 +25,16 @@ export async function requestWithProgress<Answer>(
     });
     const answering = client
         .sendRequest<Answer | null>(request, { ...asked, workDoneToken }, source.token)
-        .then((answer: Answer | null) => (source.token.isCancellationRequested ? undefined : answer))
+        .then((answer) => (source.token.isCancellationRequested ? undefined : answer))
         .catch((failure: unknown) => {
             if (!source.token.isCancellationRequested) {
                 throw failure;
             }
             return undefined;
         })
-        .finally(() => progress.dispose());
+        .finally(() => {
+            progress.dispose();
+        });
     const patience = new Promise<'late'>((resolve) => setTimeout(() => resolve('late'), PATIENCE_MILLISECONDS));
     if ((await Promise.race([answering, patience])) === 'late') {
         const options = { location: ProgressLocation.Notification, title, cancellable: true };

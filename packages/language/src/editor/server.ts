@@ -17,6 +17,7 @@ import type { Disk } from './disk.js';
 import { documentLinks } from './document-links.js';
 import { documentSymbols, flatSymbols, workspaceSymbols } from './document-symbols.js';
 import { editsForRenames } from './file-renames.js';
+import { readFolders } from './first-reading.js';
 import { foldingRanges } from './folding.js';
 import { formatBlock, formatDocument, formatRange } from './formatting.js';
 import { hoverAt } from './hover.js';
@@ -88,15 +89,6 @@ export function startLanguageServer(
         roots = params.workspaceFolders?.map(({ uri }) => uri) ?? (params.rootUri ? [params.rootUri] : []);
         return { capabilities: capabilitiesFor(client), serverInfo: info };
     });
-    const load = async (): Promise<void> => {
-        const loaded = await Promise.allSettled(roots.map((uri) => workspace.addFolder(uri)));
-        loaded.forEach((each) => {
-            if (each.status === 'rejected') {
-                connection.console.error(`A folder could not be read: ${String(each.reason)}`);
-            }
-        });
-        whenReady();
-    };
     connection.onInitialized(() => {
         const { registersWatchers, tellsFolders } = known();
         if (registersWatchers) {
@@ -108,11 +100,15 @@ export function startLanguageServer(
         if (tellsFolders) {
             connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
                 removed.forEach(({ uri }) => workspace.removeFolder(uri));
-                void Promise.all(added.map(({ uri }) => workspace.addFolder(uri)));
+                void readFolders(
+                    added.map(({ uri }) => uri),
+                    workspace,
+                    connection,
+                );
             });
         }
         void settings.listen();
-        void load();
+        void readFolders(roots, workspace, connection).then(whenReady);
     });
 
     documents.onDidOpen(({ document }) => workspace.open(document));

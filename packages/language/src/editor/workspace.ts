@@ -9,6 +9,17 @@ export interface Place {
     readonly path: string;
 }
 
+/** Who is told how far the first reading of folders is, and may stop it. */
+export interface FolderReading {
+    found(files: number): void;
+    /** Waited for, so that the wish to stop can arrive. */
+    hasRead(files: number): Promise<void>;
+    readonly isStopped: boolean;
+}
+
+/** So many files are read at a time. */
+const AT_A_TIME = 50;
+
 /** What a change of texts has touched. */
 export interface Touched {
     readonly folder: Folder;
@@ -43,7 +54,7 @@ export class Workspace {
 
     // ---------------------------------------------------------------- folders
     /** Reads a folder's plans. Open documents that it holds move into it. */
-    async addFolder(uri: string): Promise<void> {
+    async addFolder(uri: string, reading?: FolderReading): Promise<void> {
         const key = withoutSlash(uri);
         if (this.folders.has(key)) {
             return;
@@ -61,7 +72,13 @@ export class Workspace {
         if (this.folders.get(key) !== folder) {
             return;
         }
-        await Promise.all(paths.map((path) => this.fetch({ folder, path })));
+        reading?.found(paths.length);
+        const isWanted = (): boolean => this.folders.get(key) === folder && reading?.isStopped !== true;
+        for (let from = 0; from < paths.length && isWanted(); from += AT_A_TIME) {
+            const some = paths.slice(from, from + AT_A_TIME);
+            await Promise.all(some.map((path) => this.fetch({ folder, path })));
+            await reading?.hasRead(some.length);
+        }
     }
 
     removeFolder(uri: string): void {
