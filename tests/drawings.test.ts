@@ -1,11 +1,11 @@
-import { check, filesInMemory } from 'underliner-language';
+import { check, drawEvening, filesInMemory } from 'underliner-language';
 import { describe, expect, it } from 'vitest';
 import { coverPicture } from '../packages/language/src/output/drawing/pictures.js';
 import { TEXT_WIDTH } from '../packages/language/src/output/sheets/sheet.js';
 import { examplePlans } from './support/samples.js';
 import { crowdedWords, wordsInPicture } from './support/words-in-picture.js';
 
-// Words in drawings, over every example: none lies over another, none is cut, none is missing.
+// Words in drawings, over every example: none lies over another, none is cut, and every piece of a cover is named.
 
 /** By itself, in the panel, on a sheet. */
 const LETTERINGS = [{}, { printedWidth: 200 }, { printedWidth: TEXT_WIDTH * 0.9 }];
@@ -35,6 +35,14 @@ describe.each(plans)('the covers of $name', ({ checked }) => {
                 }
             }
         }
+    });
+});
+
+const evenings = plans.filter(({ checked }) => checked.service.run !== undefined);
+
+describe.each(evenings)('the evening of $name', ({ checked }) => {
+    it.each([undefined, 400, 700, 1200])('keeps its words apart on a page %s dots wide', (width) => {
+        expect(crowdedWords(drawEvening(checked, { width })!.drawing)).toEqual([]);
     });
 });
 

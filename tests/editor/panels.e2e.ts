@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import type { FrameLocator, Locator } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { EditorWindow } from './support/editor-window.js';
-import { contrastOfWords, widerThanPage } from './support/in-panel.mjs';
+import { contrastOfWords, smallestWords, widerThanPage } from './support/in-panel.mjs';
 import { Workbench } from './support/workbench.js';
 
 // The panels as a chef works with them: drawn, gone through, clicked to the line, lit by the cursor, out of date and back.
@@ -227,7 +227,18 @@ describe('the evening panel', () => {
         await cursorIn('course main');
         await shown.locator('#size-fit').click();
         await shown.locator('.whole svg').waitFor();
-        await window.picture('panels, whole evening');
+        // However wide the panel is, the whole is drawn for it, in words that can be read.
+        for (const width of [1600, 1000, 2400]) {
+            await window.page.setViewportSize({ width, height: 1000 });
+            const seen = () => shown.locator('.whole svg').evaluate(smallestWords);
+            await expect.poll(seen, { message: `${width}` }).toBeGreaterThanOrEqual(11);
+            await expect.poll(seen, { message: `${width}` }).toBeLessThan(16);
+            await window.picture(`panels, whole evening, ${width}`);
+        }
+        await shown.locator('#part-strike').click();
+        await shown.locator('svg [data-lane="Counting"]').first().waitFor();
+        expect(await shown.locator('svg [data-lane="captain"]').count()).toBe(0);
+        await window.picture('panels, strike');
     });
 });
 

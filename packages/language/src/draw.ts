@@ -1,5 +1,5 @@
 import type { Checked } from './check.js';
-import { drawEvening as eveningDrawn, type DrawnEvening } from './output/drawing/draw-evening.js';
+import { drawEvening as eveningDrawn, type DrawnEvening, type EveningView } from './output/drawing/draw-evening.js';
 import { coverPicture, roomPicture, tablePicture } from './output/drawing/pictures.js';
 
 /** What `draw` is to show. */
@@ -46,12 +46,17 @@ export function draw({ plan, service }: Checked, picture: Picture): string | und
 }
 
 /**
- * The evening of a checked plan, drawn: captain, servers by station, runners and kitchen lines, then the tables, over the clock;
- * the bottleneck marked; under them how warm each hot or cold dish is at its first and its last guest, as a band with the line
- * of what is wanted. Minutes run to the right, letters are 12 pt. The same plan gives the same bytes.
+ * The evening of a checked plan, drawn: the tasks of the set-up before the doors; captain, servers by station, runners and kitchen
+ * lines, then the tables, over the clock; the bottleneck marked; under them how warm each hot or cold dish is at its first and its
+ * last guest, as a band with the line of what is wanted; the strike after the guests. Minutes run to the right, letters are 12 pt.
+ * The same plan gives the same bytes.
+ * @param view a part alone, or all of it on a page of a given width
  * @returns SVG text and the places in the plan that its parts, by their `data-at`, come from; nothing where the plan names no
  *     guests, tables or servers, so that there are no times
  */
-export function drawEvening({ plan, service }: Pick<Checked, 'plan' | 'service'>): DrawnEvening | undefined {
-    return eveningDrawn({ plan, service });
+export function drawEvening(
+    { plan, service }: Pick<Checked, 'plan' | 'service'>,
+    view: EveningView = {},
+): DrawnEvening | undefined {
+    return eveningDrawn({ plan, service }, view);
 }

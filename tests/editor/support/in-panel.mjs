@@ -24,3 +24,11 @@ export function widerThanPage(body) {
         .filter((part) => part.getBoundingClientRect().right > width + 1)
         .map((part) => part.outerHTML.slice(0, 80));
 }
+
+export function smallestWords(picture) {
+    // As they are seen: the size they are written in times that of the picture.
+    const sizes = [...picture.querySelectorAll('text')].map(
+        (words) => parseFloat(getComputedStyle(words).fontSize) * words.getScreenCTM().a,
+    );
+    return Math.min(...sizes);
+}

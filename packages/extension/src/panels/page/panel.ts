@@ -39,7 +39,21 @@ function show(html: string): void {
         },
     });
     document.getElementById('silence')!.textContent = '';
+    tellWidth();
 }
+
+/** A picture that is to be in sight whole is drawn as wide as there is room, in steps, so that its words are readable. */
+function tellWidth(): void {
+    const whole = page.querySelector('[data-width]');
+    // Beside the page's edges and a bar to scroll it, which comes and goes.
+    const room = window.innerWidth - 50;
+    const width = String(Math.max(STEP, Math.floor(room / STEP) * STEP));
+    if (whole && whole.getAttribute('data-width') !== width) {
+        say({ sort: 'choose', name: 'width', value: width });
+    }
+}
+const STEP = 50;
+window.addEventListener('resize', tellWidth);
 
 function light(places: readonly number[]): void {
     for (const part of page.querySelectorAll('[data-at]')) {

@@ -1,17 +1,29 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
 import { drawEvening } from '../../output/drawing/draw-evening.js';
+import { partsOf, type EveningPart } from '../../output/drawing/evening/parts.js';
 import { courseTitle, faces } from '../../output/sheets/evening.js';
 import type { CourseRun } from '../../service/run/types.js';
 import { leadsTo, pictureBox, press } from './controls.js';
 import type { Panel, PanelInput } from './panel.js';
+
+/** Of a page that does not say how wide it is, in dots. */
+const USUAL_WIDTH = '800';
+const WIDEST = 4000;
 
 /** The run sheet over the clock, with the temperatures at the guests; and its courses as a table. */
 export const eveningPanel: Panel = {
     title: 'Evening',
     show(input) {
         const { checked, choices, sources } = input;
-        const drawn = drawEvening(checked);
+        const isFitted = choices.size === 'fit';
+        const parts = partsOf(checked);
+        const part = parts.find((each) => each === choices.part);
+        const width = choices.width ?? USUAL_WIDTH;
+        const drawn = drawEvening(checked, {
+            part,
+            width: isFitted ? Math.min(Number(width) || 0, WIDEST) : undefined,
+        });
         if (!drawn) {
             return {
                 missing:
@@ -19,7 +31,6 @@ export const eveningPanel: Panel = {
             };
         }
         sources.take(drawn.places, checked.plan.event!.titleOrigin);
-        const isFitted = choices.size === 'fit';
         const box = pictureBox(drawn.drawing, 'Picture of the evening');
         return [
             h('div', { class: 'tools' }, [
@@ -37,13 +48,26 @@ export const eveningPanel: Panel = {
                         key: isFitted ? '+' : undefined,
                     }),
                 ]),
+                ...(parts.length > 1 ? [whichPart(parts, part)] : []),
             ]),
-            h('div', { class: isFitted ? 'whole' : 'full' }, [box]),
+            // The page says how wide it is where it is not as wide as what it was given.
+            h('div', isFitted ? { class: 'whole', dataWidth: width } : { class: 'full' }, [box]),
             h('p', { id: 'named', class: 'named', dataNamed: true }, 'Point at a bar to read what it is.'),
             courses(input),
         ];
     },
 };
+
+const WORDS: Readonly<Record<EveningPart, string>> = { 'set-up': 'Set-up', service: 'Service', strike: 'Strike' };
+
+function whichPart(parts: readonly EveningPart[], chosen: EveningPart | undefined): Element {
+    const button = (value: string, words: string, isPressed: boolean): Element =>
+        press(`part-${value || 'all'}`, 'part', { value, words, isPressed });
+    return h('div', { class: 'joined', role: 'group', ariaLabel: 'Part of the evening' }, [
+        button('', 'Everything', chosen === undefined),
+        ...parts.map((part) => button(part, WORDS[part], part === chosen)),
+    ]);
+}
 
 /** What the picture shows of the courses, to be read, and gone through with the keyboard. */
 function courses({ checked, sources }: PanelInput): Element {

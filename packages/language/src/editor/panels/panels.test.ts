@@ -195,6 +195,20 @@ describe('the evening panel', () => {
         expect(page.html).toContain('data-lane=');
         expect(leads(place, page, 'Squash soup')).toEqual([expect.stringContaining('course soup "Squash soup"')]);
     });
+
+    it('shows the whole as wide as the page says it is, and a part of it alone', () => {
+        const place = openPlan(SUPPER);
+        const whole = show(place, 'evening', { size: 'fit', width: '450' }).html;
+        expect(whole).toContain('data-width="450"');
+        expect(whole).toContain('viewBox="0 0 450 ');
+        expect(whole).toContain('data-lane="Called in"');
+        const service = show(place, 'evening', { size: 'fit', part: 'service' }).html;
+        expect(service).toContain('viewBox="0 0 800 ');
+        expect(service).not.toContain('data-lane="Called in"');
+        for (const width of ['0', '-4', 'x', '1e12']) {
+            expect(show(place, 'evening', { size: 'fit', width, part: 'x' }).html).toContain('<svg');
+        }
+    });
 });
 
 describe('a panel of a text with errors', () => {

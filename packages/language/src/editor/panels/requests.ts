@@ -24,7 +24,8 @@ export interface PanelPage {
     readonly title: string;
     /**
      * The page's content. `data-at` on an element counts in `places`; `data-choice` names what a control chooses, `data-value`
-     * what a button chooses; `data-copy` is on what copies the panel's list.
+     * what a button chooses; `data-copy` is on what copies the panel's list; `data-width` says for how many dots of width something
+     * was drawn, which a client may choose anew as `width`.
      */
     readonly html: string;
     /** Where what is shown was written. */

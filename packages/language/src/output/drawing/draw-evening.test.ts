@@ -80,8 +80,10 @@ describe('the drawn evening', () => {
         const { drawing, service } = evening();
         const lanes = Array.from(drawing.matchAll(/class="lane[^"]*" data-lane="([^"]+)"/g), ([, lane]) => lane);
         expect(lanes).toEqual([
+            ...['Called in', 'Cloths', 'Folding', 'Polishing', 'Covers', 'Briefing', 'Line-up'],
             ...['captain', 'server 1', 'server 2', 'server 3', 'server 4', 'server 5'],
             ...['runner 1', 'runner 2', 'plating line 1', 'T1', 'T2', 'T3', 'T4', 'T5'],
+            ...['Clearing', 'Linen', 'Counting', 'Breakdown', 'Free to go'],
         ]);
         expect(wordsOf(drawing)).toEqual(expect.arrayContaining(['Servers, by station', 'Kitchen lines', 'T5']));
         expect(service.run!.people.every(({ name }) => lanes.includes(name))).toBe(true);
@@ -103,7 +105,55 @@ describe('the drawn evening', () => {
             );
             expect(found, `${people[task.person]!.name} ${task.sort} ${task.start}`).not.toEqual([]);
         }
-        expect(bars.filter(({ look }) => look === 'call')).toHaveLength(service.run!.courses.length);
+        const calls = bars.filter(({ look, lane }) => look === 'call' && lane === 'captain');
+        expect(calls).toHaveLength(service.run!.courses.length);
+    });
+
+    it('shows what is done before the doors and after the guests, and what of it cannot slip', () => {
+        const { drawing, service } = evening();
+        const { setUp, strike } = service.preparations!;
+        const bars = barsOf(drawing);
+        for (const task of [...setUp.tasks, ...strike.tasks]) {
+            const own = bars.filter(({ lane }) => lane === task.title);
+            expect(own.map(({ look }) => look)).toEqual([task.isCritical ? 'critical' : 'task']);
+        }
+        // In the order and the proportion of their times, on one clock.
+        const [first, last] = [setUp.tasks[0]!, setUp.tasks.at(-1)!];
+        const [left, right] = [first, last].map(({ title }) => bars.find(({ lane }) => lane === title)!);
+        const perMinute = left!.width / (first.end - first.start);
+        expect(right!.x - left!.x).toBeCloseTo((last.start - first.start) * perMinute, 0);
+        expect(perMinute).toBeLessThanOrEqual(12.1);
+        expect(wordsOf(drawing)).toEqual(
+            expect.arrayContaining(['Set-up, ready for 18:50', 'Service', expect.stringMatching(/^Strike, from the/)]),
+        );
+        expect(drawing).toMatch(/<desc>Set-up from 1\d:\d\d to 18:\d\d, ready for 18:50\..* Strike from 2\d:\d\d to/);
+    });
+
+    it('leaves the service as large as it is alone, and shows each part alone', () => {
+        const whole = evening();
+        const alone = drawEvening(whole, { part: 'service' })!.drawing;
+        const widths = (drawing: string) =>
+            barsOf(drawing)
+                .filter(({ lane }) => lane === 'server 1')
+                .map(({ width }) => width);
+        expect(widths(alone)).toEqual(widths(whole.drawing));
+        expect(wordsOf(alone)).not.toContain('What is set up');
+        const strike = drawEvening(whole, { part: 'strike' })!.drawing;
+        expect(wordsOf(strike)).toContain('What is struck');
+        expect(wordsOf(strike)).not.toContain('Servers, by station');
+    });
+
+    it('is in sight whole on a page of any width, with letters of at least 11 dots', () => {
+        for (const width of [400, 600, 800, 1200]) {
+            const { drawing } = drawEvening(evening(), { width })!;
+            expect(drawing).toContain(`viewBox="0 0 ${width} `);
+            const sizes = Array.from(drawing.matchAll(/font-size="([\d.]+)"/g), ([, size]) => Number(size));
+            expect(Math.min(...sizes)).toBeGreaterThanOrEqual(11);
+            expect(barsOf(drawing).every((bar) => bar.look === 'call' || bar.x + bar.width <= width)).toBe(true);
+            expect(wordsOf(drawing)).toEqual(
+                expect.arrayContaining(['server 5', 'T5', 'Polishing', 'Counting', '20:00', 'Servers, by station']),
+            );
+        }
     });
 
     it('says where in the plan each bar comes from', () => {

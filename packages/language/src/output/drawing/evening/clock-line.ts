@@ -11,24 +11,24 @@ export interface ClockLine {
     readonly x: (minutes: number) => number;
 }
 
-/** Minutes between ticks, about. */
-const APART = 15;
 const MINUTE = 60_000;
 
 /**
  * Ticks at round times of the clock, or round minutes where nobody says when guests sit.
  * @param left where `from` stands on the page
  * @param perMinute units of the page
+ * @param apart minutes between ticks, about
  */
 export function clockLine(
     event: Event | undefined,
     { from, to }: { readonly from: number; readonly to: number },
     left: number,
     perMinute: number,
+    apart: number,
 ): ClockLine {
     const seated = event?.seated?.minutes ?? 0;
     const instant = (minutes: number): Date => new Date((seated + minutes) * MINUTE);
-    const ticks = utcTicks(instant(from), instant(to), (to - from) / APART).map(
+    const ticks = utcTicks(instant(from), instant(to), (to - from) / apart).map(
         (tick) => tick.getTime() / MINUTE - seated,
     );
     return { from, to, ticks, x: (minutes) => left + (minutes - from) * perMinute };

@@ -4,16 +4,18 @@ import { s } from 'hastscript';
 import { degrees } from '../../sheets/evening.js';
 import type { Band } from '../../../service/heat/band.js';
 import { path, round } from '../svg.js';
+import { linesWithin } from '../words-on-page.js';
 import type { ClockLine } from './clock-line.js';
 import type { HeatRow } from './heat-rows.js';
-import { BOLD, fitting, LETTERS, text, TO_THE_LEFT, widthOf } from './lettering.js';
+import { BOLD, fitting, text, TO_THE_LEFT, widthOf } from './lettering.js';
+import type { Look } from './look.js';
 import { HATCHED } from './patterns.js';
 import type { Section, Sink } from './section.js';
 
-const HEADING = 34;
-const MARGIN = 16;
-/** Of a row with a band, and of one that has words only. */
-const [BANDED, WORDED] = [112, 44];
+/** Height of the heading and of a line of words, in heights of letters. */
+const [HEADING, LEADING] = [2.2, 1.25];
+/** Height of a row with a band. */
+const BANDED = 112;
 /** Above and below the band. */
 const PADDING = 14;
 /** No band is narrower. */
@@ -22,12 +24,16 @@ const LEAST = 30;
 const BEYOND = 14;
 
 /** What hot and cold dishes are like before their first and their last guest, where they are set down on the clock. */
-export function drawHeat(rows: readonly HeatRow[], line: ClockLine, sink: Sink): Section {
-    const words: Element[] = [text('Temperature at the first and at the last guest', MARGIN, HEADING - 10, BOLD)];
+export function drawHeat(rows: readonly HeatRow[], line: ClockLine, look: Look, sink: Sink): Section {
+    const { letters, margin } = look;
+    const heading = letters * HEADING;
+    const words: Element[] = [
+        text('Temperature at the first and at the last guest', margin, heading - letters * 0.6, BOLD),
+    ];
     const ink: Element[] = [];
-    let top = HEADING;
+    let top = heading;
     for (const row of rows) {
-        const drawn = drawnRow(row, top, line);
+        const drawn = look.drawsHeat ? drawnRow(row, top, line, look) : toldRow(row, top, line, look);
         const right = round(line.x(line.to));
         words.push(...drawn.words);
         ink.push(
@@ -41,7 +47,7 @@ export function drawHeat(rows: readonly HeatRow[], line: ClockLine, sink: Sink):
                 },
                 [
                     s('title', [row.title, ...row.says, ...(row.verdict ? [row.verdict] : [])].join(', ')),
-                    s('path', { d: path`M ${MARGIN} ${top} H ${right}`, 'stroke-width': '0.5' }),
+                    s('path', { d: path`M ${margin} ${top} H ${right}`, 'stroke-width': '0.5' }),
                     ...drawn.ink,
                 ],
             ),
@@ -51,22 +57,49 @@ export function drawHeat(rows: readonly HeatRow[], line: ClockLine, sink: Sink):
     return { height: top, ink, words };
 }
 
-function drawnRow(row: HeatRow, top: number, line: ClockLine): Section {
-    const { title, bands, limit, served, says, verdict } = row;
-    const name = text(fitting(title, line.x(line.from) - MARGIN * 2) ?? title, MARGIN, top + LETTERS + 4);
-    const said = [
-        ...says.map((words) => ({ words, style: {} })),
-        ...(verdict ? [{ words: verdict, style: BOLD }] : []),
-    ];
+/** What is said of a row, its verdict last. */
+const saidOf = ({ says, verdict }: HeatRow): { words: string; style: Readonly<Record<string, string>> }[] => [
+    ...says.map((words) => ({ words, style: {} })),
+    ...(verdict ? [{ words: verdict, style: BOLD }] : []),
+];
+
+/** In words alone, each in as many lines as there is room for. */
+function toldRow(row: HeatRow, top: number, line: ClockLine, { letters, margin, after }: Look): Section {
+    const left = line.x(line.from);
+    const names = linesWithin(row.title, left - margin * 2, letters);
+    const said = saidOf(row).flatMap(({ words, style }) =>
+        linesWithin(words, (line.x(line.to) + after - margin - left) * 0.88, letters).map((each) => ({
+            words: each,
+            style,
+        })),
+    );
+    const down = (index: number): number => top + letters * (1.1 + index * LEADING);
+    return {
+        height: letters * (0.5 + LEADING * Math.max(said.length, names.length)),
+        ink: [],
+        words: [
+            ...names.map((words, index) =>
+                text(fitting(words, left - margin * 2, letters) ?? words, margin, down(index)),
+            ),
+            ...said.map(({ words, style }, index) => text(words, left, down(index), style)),
+        ],
+    };
+}
+
+function drawnRow(row: HeatRow, top: number, line: ClockLine, { letters, margin, after }: Look): Section {
+    const { title, bands, limit, served } = row;
+    const name = text(fitting(title, line.x(line.from) - margin * 2, letters) ?? title, margin, top + letters + 4);
+    const said = saidOf(row);
     const middle = (line.x(served.first) + line.x(served.last)) / 2;
     const half = Math.max(LEAST, line.x(served.last) - line.x(served.first)) / 2;
-    const height = bands ? BANDED : WORDED;
+    const height = bands ? BANDED : letters * (1.5 + LEADING);
     const scaleRoom = bands ? 60 : 0;
     const from = { left: middle - half - BEYOND - scaleRoom, right: middle + half + BEYOND + 8 };
-    const isRight = from.right + Math.max(...said.map(({ words }) => widthOf(words))) <= line.x(line.to) + MARGIN * 4;
-    const first = top + (height - said.length * LETTERS * 1.25) / 2 + LETTERS;
+    const isRight =
+        from.right + Math.max(...said.map(({ words }) => widthOf(words, letters))) <= line.x(line.to) + after - margin;
+    const first = top + (height - said.length * letters * LEADING) / 2 + letters;
     const lines = said.map(({ words, style }, index) =>
-        text(words, isRight ? from.right : from.left - 8, first + index * LETTERS * 1.25, {
+        text(words, isRight ? from.right : from.left - 8, first + index * letters * LEADING, {
             ...style,
             ...(isRight ? {} : TO_THE_LEFT),
         }),

@@ -2,12 +2,12 @@
 import type { Origin } from '../../../plan/origin.js';
 
 /** How a bar is filled, which tells the sort of work without colour. */
-export type Look = 'bring' | 'clear' | 'pour' | 'lay' | 'eat' | 'talk' | 'course' | 'call';
+export type Fill = 'bring' | 'clear' | 'pour' | 'lay' | 'eat' | 'talk' | 'course' | 'call' | 'task' | 'critical';
 
 export interface Bar {
     readonly start: number;
     readonly end: number;
-    readonly look: Look;
+    readonly look: Fill;
     /** The whole of it in words, for who points at it or can't see it. */
     readonly says: string;
     /** Index in the menu; -1 before the first, the number of courses for coffee. */
@@ -37,5 +37,7 @@ export interface LaneGroup {
     readonly title: string;
     /** What is said of the bottleneck, on the lanes of those who are it. */
     readonly bottleneck?: string;
+    /** The lanes have no names at the left: what stands under their bars names them. */
+    readonly isNamedBelow?: boolean;
     readonly lanes: readonly Lane[];
 }

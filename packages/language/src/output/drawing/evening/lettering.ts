@@ -2,19 +2,19 @@ import type { Element } from 'hast';
 import { s } from 'hastscript';
 import { round } from '../svg.js';
 
-/** 12 points: sixteen units of a page on which 96 make an inch. */
-export const LETTERS = 16;
-/** Most letters of a sans-serif face are narrower than this share of their height. */
-const LETTER_WIDTH = 0.56;
+/** Most letters of a sans-serif face are narrower than this share of their height; bold ones are wider. */
+const LETTER_WIDTH = 0.58;
+const BOLD_WIDTH = 0.66;
 
-export const widthOf = (words: string, size = LETTERS): number => words.length * size * LETTER_WIDTH;
+export const widthOf = (words: string, size: number): number => words.length * size * LETTER_WIDTH;
+export const widthOfBold = (words: string, size: number): number => words.length * size * BOLD_WIDTH;
 
 /** As much of it as there is room for; nothing where that would say nothing. */
-export function fitting(words: string, room: number): string | undefined {
-    if (widthOf(words) <= room) {
+export function fitting(words: string, room: number, size: number): string | undefined {
+    if (widthOf(words, size) <= room) {
         return words;
     }
-    const letters = Math.floor(room / (LETTERS * LETTER_WIDTH)) - 1;
+    const letters = Math.floor(room / (size * LETTER_WIDTH)) - 1;
     return letters < 3 ? undefined : `${words.slice(0, letters).replace(/[\s,]+$/, '')}…`;
 }
 

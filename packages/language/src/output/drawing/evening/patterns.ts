@@ -2,12 +2,12 @@
 import type { Element } from 'hast';
 import { s } from 'hastscript';
 import { INK, PAPER } from '../svg.js';
-import type { Look } from './lane.js';
+import type { Fill } from './lane.js';
 
 const HATCH = 'evening-hatch';
 const DOTS = 'evening-dots';
 
-export const FILL: Readonly<Record<Look, string>> = {
+export const FILL: Readonly<Record<Fill, string>> = {
     bring: '#8c8c8c',
     clear: `url(#${HATCH})`,
     pour: `url(#${DOTS})`,
@@ -16,11 +16,15 @@ export const FILL: Readonly<Record<Look, string>> = {
     talk: '#d9d9d9',
     course: '#d9d9d9',
     call: INK,
+    task: '#d9d9d9',
+    critical: INK,
 };
 
 /** In the order of an evening. */
-export const MEANING: readonly (readonly [look: Look, words: string])[] = [
-    ['call', 'called'],
+export const MEANING: readonly (readonly [look: Fill, words: string])[] = [
+    ['task', 'set up, struck'],
+    ['critical', 'of that, what can’t slip'],
+    ['call', 'called, free to go'],
     ['lay', 'seated, laid, eaten'],
     ['bring', 'plated, carried, set down'],
     ['pour', 'poured'],

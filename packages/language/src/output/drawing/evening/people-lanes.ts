@@ -4,7 +4,7 @@ import type { Plan } from '../../../plan/types.js';
 import type { Bottleneck, Run, RunTask } from '../../../service/run/types.js';
 import { courseTitle, faces } from '../../sheets/evening.js';
 import type { Drawable } from '../pictures.js';
-import type { Bar, Caption, Lane, LaneGroup, Look } from './lane.js';
+import type { Bar, Caption, Fill, Lane, LaneGroup } from './lane.js';
 
 /** Work of one sort that begins so soon after the last, min, is drawn as one bar. */
 const JOINED = 1;
@@ -23,7 +23,7 @@ const GROUPS: Readonly<Record<string, string>> = {
 
 /** The word under the bar, what the person does, what is handled, and how the bar looks. */
 const WORK: Readonly<
-    Record<RunTask['sort'], { word: string; does: string; handled: readonly [one: string, more: string]; look: Look }>
+    Record<RunTask['sort'], { word: string; does: string; handled: readonly [one: string, more: string]; look: Fill }>
 > = {
     call: { word: 'call', does: 'calls', handled: ['table', 'tables'], look: 'call' },
     plate: { word: 'plate', does: 'plates', handled: ['plate', 'plates'], look: 'bring' },
@@ -172,7 +172,8 @@ function originOf({ menu, event }: Plan, sort: RunTask['sort'], course: number, 
     }
 }
 
-function originOfRole({ team }: Plan, role: string): Origin | undefined {
+/** Where the plan names a role of the team; else the team, for what is derived of it. */
+export function originOfRole({ team }: Plan, role: string): Origin | undefined {
     const names = [role, `${role}s`].map((name) => name.replaceAll(' ', '-'));
     return team?.roles.find(({ role: { name } }) => names.includes(name))?.origin ?? team?.origin;
 }

@@ -1,5 +1,6 @@
 import type { Element } from 'hast';
 import type { Origin } from '../../../plan/origin.js';
+import type { Fill } from './lane.js';
 
 /** A part of the drawing with its top at 0. */
 export interface Section {
@@ -9,9 +10,10 @@ export interface Section {
     readonly words: readonly Element[];
 }
 
-/** Numbers the places in the plan that parts of the drawing come from. */
+/** Numbers the places in the plan that parts of the drawing come from, and knows how its bars are filled. */
 export class Sink {
     readonly places: Origin[] = [];
+    readonly fills = new Set<Fill>();
     readonly #numbers = new Map<string, number>();
 
     /** Its number, as the drawing carries it; nothing where it comes from nowhere. */

@@ -8,8 +8,9 @@ import type { Bar, Lane, LaneGroup } from './lane.js';
 /**
  * Every course from the captain's call to the last cover cleared, and what is said between them.
  * @param room that words take under their bar, in minutes
+ * @param last the last minute that has room for words
  */
-export function courseLanes({ plan }: Drawable, run: Run, room: (words: string) => number): LaneGroup {
+export function courseLanes({ plan }: Drawable, run: Run, room: (words: string) => number, last: number): LaneGroup {
     const face = faces(plan);
     const courses = run.courses.map((course): Spoken => {
         const title = courseTitle(plan, course.course);
@@ -34,9 +35,11 @@ export function courseLanes({ plan }: Drawable, run: Run, room: (words: string) 
     });
     return {
         title: 'Courses, from the call to the last cover cleared',
+        isNamedBelow: true,
         lanes: inRows(
             [...courses, ...speeches].toSorted((a, b) => a.bar.start - b.bar.start),
             room,
+            last,
         ),
     };
 }
@@ -47,11 +50,13 @@ interface Spoken {
 }
 
 /** As few lanes as keep every bar and its words off the others: the first that is free. */
-function inRows(spoken: readonly Spoken[], room: (words: string) => number): Lane[] {
-    const endOf = ({ bar, title }: Spoken): number => Math.max(bar.end, bar.start + room(title));
+function inRows(spoken: readonly Spoken[], room: (words: string) => number, last: number): Lane[] {
+    // Words that would be cut at the end of the evening begin before their bar.
+    const startOf = ({ bar, title }: Spoken): number => Math.min(bar.start, last - room(title));
+    const endOf = (each: Spoken): number => Math.max(each.bar.end, startOf(each) + room(each.title));
     const rows: Spoken[][] = [];
     for (const each of spoken) {
-        const free = rows.find((row) => endOf(row.at(-1)!) <= each.bar.start);
+        const free = rows.find((row) => endOf(row.at(-1)!) <= startOf(each));
         if (free) {
             free.push(each);
         } else {
