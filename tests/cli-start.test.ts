@@ -34,6 +34,7 @@ function codeFiles(): string[] {
 }
 
 test('V8 takes the compiled code of every bundle', () => {
+    const bundles = ['main', 'check', 'compile', 'folders', 'rest', 'framework', 'clocks'].map((name) => `${name}.cjs`);
     const taken = `
         const vm = require('node:vm');
         const { Script } = vm;
@@ -45,12 +46,24 @@ test('V8 takes the compiled code of every bundle', () => {
             }
         };
         const { loadBundle } = require('./bin/bundle.cjs');
-        loadBundle('main.cjs');
-        loadBundle('framework.cjs');
-        loadBundle('clocks.cjs');
+        ${JSON.stringify(bundles)}.forEach((name) => loadBundle(name));
         console.log(taken.join());`;
-    expect(codeFiles()).toHaveLength(3);
-    expect(spawnSync(process.execPath, ['-e', taken], { cwd: copy, encoding: 'utf8' }).stdout).toBe('true,true,true\n');
+    expect(codeFiles()).toHaveLength(bundles.length);
+    expect(spawnSync(process.execPath, ['-e', taken], { cwd: copy, encoding: 'utf8' }).stdout).toBe(
+        `${bundles.map(() => true).join()}\n`,
+    );
+});
+
+test.each([
+    ['check', ['main', 'check', 'cupboard']],
+    ['compile', ['main', 'compile', 'cupboard', 'clocks']],
+])('`%s` reads none of the other bundles', (verb, needed) => {
+    for (const name of readdirSync(join(copy, 'dist'))) {
+        if (!needed.includes(name.split('.')[0]!)) {
+            rmSync(join(copy, 'dist', name), { recursive: true });
+        }
+    }
+    expect(start(verb, 'starter/first-dinner.cover')).toMatchObject({ stderr: '', status: 0 });
 });
 
 test.each([

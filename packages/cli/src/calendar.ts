@@ -11,8 +11,8 @@ export interface CalendarOptions extends CarryOptions {
 }
 
 /** `underliner calendar`: the evening, or each of its calls, for a calendar. Writes nothing while something is wrong. */
-export async function runCalendar(path: string, options: CalendarOptions): Promise<number> {
-    const checked = await eventToCarry(oneInput(path, options), options, 'calendar');
+export function runCalendar(path: string, options: CalendarOptions): number {
+    const checked = eventToCarry(oneInput(path, options), options, 'calendar');
     if (typeof checked === 'number') {
         return checked;
     }

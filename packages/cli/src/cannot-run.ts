@@ -2,3 +2,8 @@
 export class CannotRun extends Error {
     override name = 'CannotRun';
 }
+
+/** Tells it by its name: each bundle of the program has the class anew. */
+export function isCannotRun(failure: unknown): failure is CannotRun {
+    return failure instanceof Error && failure.name === 'CannotRun';
+}

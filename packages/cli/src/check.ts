@@ -1,14 +1,11 @@
-import { join } from 'node:path';
 import { check, type Checked, type Finding, type Severity } from 'underliner-language';
-import { fixAll } from 'underliner-language/editor';
 import { palette, wantsColor, type ColorChoice } from './colors.js';
 import type { ReportFormat } from './formats.js';
-import { allInputs, shownPath, type Input } from './inputs.js';
+import { allInputs } from './inputs.js';
 import { writeResult, writeTalk } from './output.js';
 import { CANNOT_RUN, tellFaults } from './faults.js';
 import { inOrder, Locator, type LocatedFinding } from './report/located.js';
 import { reporterFor } from './report/reporter.js';
-import { rewriteText } from './write-file.js';
 
 export interface CheckOptions {
     readonly format: ReportFormat;
@@ -36,6 +33,7 @@ export async function runCheck(paths: readonly string[], options: CheckOptions):
     for (const input of inputs) {
         let checked: Checked;
         if (options.fix || options.unsafeFixes) {
+            const { fix } = await import('./fix.js');
             const result = fix(input, options.unsafeFixes ? 'unsafe' : 'safe');
             checked = result.checked;
             fixed += result.applied;
@@ -53,26 +51,10 @@ export async function runCheck(paths: readonly string[], options: CheckOptions):
     const channel = isFixedTextOnStdout ? 2 : 1;
     const text = await report(
         { findings: shown, counts, filesChecked: inputs.length, hidden: findings.length - shown.length, fixed },
-        await palette(wantsColor(options.color, channel)),
+        palette(wantsColor(options.color, channel)),
     );
     (isFixedTextOnStdout ? writeTalk : writeResult)(text);
     return faults + unread > 0 ? CANNOT_RUN : isFailure(counts, options) ? 1 : 0;
-}
-
-/** Applies the fixes and writes each changed file; the text of standard input goes to stdout. */
-function fix(input: Input, widest: 'safe' | 'unsafe'): { checked: Checked; applied: number } {
-    const { texts, applied, checked } = fixAll(input.file, input.files, widest);
-    for (const [file, text] of texts) {
-        if (!(input.isStandardInput && file === input.file)) {
-            const path = join(input.files.root, file);
-            rewriteText(path, text, shownPath(path));
-        }
-        input.files.put(file, text);
-    }
-    if (input.isStandardInput) {
-        writeResult(texts.get(input.file) ?? input.text);
-    }
-    return { checked, applied: applied.length };
 }
 
 function countBySeverity(findings: readonly Finding[]): Record<Severity, number> {

@@ -1,4 +1,5 @@
 import { fstatSync } from 'node:fs';
+import picocolors from 'picocolors';
 import type { Severity } from 'underliner-language';
 
 export type ColorChoice = 'auto' | 'always' | 'never';
@@ -53,11 +54,11 @@ function asIs(text: string): string {
     return text;
 }
 
-export async function palette(isColored: boolean): Promise<Palette> {
+export function palette(isColored: boolean): Palette {
     if (!isColored) {
         return plain;
     }
-    const { bold, cyan, dim, blue, green, red, yellow } = (await import('picocolors')).default.createColors(true);
+    const { bold, cyan, dim, blue, green, red, yellow } = picocolors.createColors(true);
     return {
         severity: {
             error: (text) => bold(red(text)),

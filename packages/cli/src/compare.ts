@@ -6,7 +6,8 @@ import { CannotRun } from './cannot-run.js';
 import { CANNOT_RUN, tellFaults } from './faults.js';
 import type { ChangeFormat } from './formats.js';
 import { CommittedFiles, git } from './git.js';
-import { EXTENSION, oneInput, type Input } from './inputs.js';
+import { EXTENSION } from './cover-file.js';
+import { oneInput, type Input } from './inputs.js';
 import { writeResult } from './output.js';
 import { writeWhole } from './write-file.js';
 

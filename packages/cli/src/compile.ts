@@ -17,7 +17,7 @@ export interface CompileOptions {
 }
 
 /** `underliner compile`: the service plan of one event as JSON. Writes nothing while something is wrong. */
-export async function runCompile(path: string, options: CompileOptions): Promise<number> {
+export function runCompile(path: string, options: CompileOptions): number {
     const input = oneInput(path, options);
     if (options.output !== undefined && resolve(options.output) === input.path) {
         throw new CannotRun(`The plan would take the place of its own text, \`${input.shown}\`. Give -o another name.`);
@@ -31,7 +31,7 @@ export async function runCompile(path: string, options: CompileOptions): Promise
             `\`${input.shown}\` holds no event. Compile the file of an event; a house, a room or a cupboard is used by one.`,
         );
     }
-    const errors = await tellErrors(input, checked, options.color);
+    const errors = tellErrors(input, checked, options.color);
     if (errors !== undefined) {
         writeTalk(
             text === undefined

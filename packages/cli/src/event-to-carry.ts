@@ -20,7 +20,7 @@ export interface CarryOptions {
  * @returns the exit code where it is not to be made
  * @throws CannotRun where the file holds no event, or where the thing would be written over the plan
  */
-export async function eventToCarry(input: Input, options: CarryOptions, thing: string): Promise<Checked | number> {
+export function eventToCarry(input: Input, options: CarryOptions, thing: string): Checked | number {
     if (options.output !== undefined && resolve(options.output) === input.path) {
         throw new CannotRun(
             `The ${thing} would take the place of its own text, \`${input.shown}\`. Give -o another name.`,
@@ -33,7 +33,7 @@ export async function eventToCarry(input: Input, options: CarryOptions, thing: s
     if (!checked.plan.event) {
         throw new CannotRun(`\`${input.shown}\` holds no event. A ${thing} is made of the file of an event.`);
     }
-    const errors = await tellErrors(input, checked, options.color);
+    const errors = tellErrors(input, checked, options.color);
     if (errors === undefined) {
         return checked;
     }

@@ -17,7 +17,7 @@ export interface FormatOptions {
 /** `underliner format`: one layout for every file. A file that can't be read to its end is left as it is. */
 export async function runFormat(paths: readonly string[], options: FormatOptions): Promise<number> {
     const writesNothing = options.check === true || options.diff === true;
-    const colors = await palette(wantsColor(options.color, 1));
+    const colors = palette(wantsColor(options.color, 1));
     let changed = 0;
     let unreadable = 0;
     const { inputs, unread } = await allInputs(paths, options);

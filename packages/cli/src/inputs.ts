@@ -3,13 +3,11 @@ import { statSync } from 'node:fs';
 import { basename, dirname, relative, resolve, sep } from 'node:path';
 import { decodeText, DiskFiles, pathInside, readTextFile, workspaceOf } from 'underliner-language/node';
 import { CannotRun } from './cannot-run.js';
+import { EXTENSION } from './cover-file.js';
 import { writeTalk } from './output.js';
 import { readStandardInput } from './standard-input.js';
 
 export const STANDARD_INPUT = '-';
-export const EXTENSION = '.cover';
-/** Looked through only when named. */
-export const SKIPPED_FOLDERS = ['**/node_modules/**', '**/.*/**'];
 
 export interface Input {
     /** As a person names it: from the working folder, with forward slashes. */
@@ -73,43 +71,18 @@ export async function allInputs(
     return { inputs: [...inputs.values()], unread: unread.length };
 }
 
-async function expand(path: string): Promise<string[]> {
+async function expand(path: string): Promise<readonly string[]> {
     if (path === STANDARD_INPUT) {
         return [path];
     }
     const kind = statSync(path, { throwIfNoEntry: false });
     if (kind?.isDirectory()) {
-        return coverFiles(path, [`**/*${EXTENSION}`]);
+        return (await import('./folders.js')).coverFiles(path);
     }
     if (kind === undefined && /[*?[\]{}]/.test(path)) {
-        return coverFiles('.', [path.split(sep).join('/')]);
+        return (await import('./folders.js')).coverFiles('.', [path.split(sep).join('/')]);
     }
     return [path];
-}
-
-async function coverFiles(folder: string, patterns: string[]): Promise<string[]> {
-    const { glob } = await import('tinyglobby');
-    const found = await glob(patterns, {
-        cwd: folder,
-        ignore: SKIPPED_FOLDERS,
-        onlyFiles: true,
-        expandDirectories: false,
-        followSymbolicLinks: false,
-    });
-    const { withoutIgnored } = await import('./git-ignored.js');
-    const base = resolve(folder);
-    const wanted = withoutIgnored(
-        base,
-        found.sort().map((inner) => resolve(base, inner)),
-    );
-    if (wanted.length === 0) {
-        throw new CannotRun(
-            folder === '.' && patterns[0] !== `**/*${EXTENSION}`
-                ? `No file matches \`${patterns.join(' ')}\`.`
-                : `There is no ${EXTENSION} file in \`${folder}\`.`,
-        );
-    }
-    return wanted.map(shownPath);
 }
 
 /** Reads inputs; the files of one workspace share what was read. */

@@ -15,12 +15,12 @@ export interface ListOptions extends CarryOptions {
 }
 
 /** `underliner list`: one list of an event as a table. Writes nothing while something is wrong. */
-export async function runList(path: string, options: ListOptions): Promise<number> {
+export function runList(path: string, options: ListOptions): number {
     const { what, format, bom, names } = options;
     if (bom && format !== 'csv') {
         throw new CannotRun('`--bom` is for `--format csv`.');
     }
-    const checked = await eventToCarry(oneInput(path, options), options, 'list');
+    const checked = eventToCarry(oneInput(path, options), options, 'list');
     if (typeof checked === 'number') {
         return checked;
     }

@@ -3,7 +3,8 @@ import { glob } from 'tinyglobby';
 import { startLanguageServer, type Disk } from 'underliner-language/editor';
 import { clearEarly, DiskFiles } from 'underliner-language/node';
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
-import { EXTENSION, SKIPPED_FOLDERS } from './inputs.js';
+import { EXTENSION } from './cover-file.js';
+import { SKIPPED_FOLDERS } from './folders.js';
 
 /** Written in by the build from package.json. */
 declare const UNDERLINER_VERSION: string;

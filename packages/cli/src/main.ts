@@ -1,7 +1,7 @@
 import { Command, CommanderError, Option } from 'commander';
 import { LIST_FORMATS, LIST_NAMES, PAPERS, type Severity } from 'underliner-language';
 import { celsius, clock, minutes, oneOf, sheetNames, wholeNumber, wrongUsage } from './arguments.js';
-import { CannotRun } from './cannot-run.js';
+import { isCannotRun } from './cannot-run.js';
 import type { CalendarOptions } from './calendar.js';
 import type { CheckOptions } from './check.js';
 import type { ColorChoice } from './colors.js';
@@ -63,7 +63,7 @@ function program(): Command {
         .addOption(root())
         .addOption(color())
         .action(async (path: string, options: CompileOptions) => {
-            process.exitCode = await (await import('./compile.js')).runCompile(path, options);
+            process.exitCode = (await import('./compile.js')).runCompile(path, options);
         });
     verb(program, 'sheets', 'write what people carry: one page each for captain, servers, kitchen …')
         .argument('<file>', 'the event, or - for standard input')
@@ -97,7 +97,7 @@ function program(): Command {
         .addOption(root())
         .addOption(color())
         .action(async (path: string, options: ListOptions) => {
-            process.exitCode = await (await import('./list.js')).runList(path, options);
+            process.exitCode = (await import('./list.js')).runList(path, options);
         });
     verb(program, 'calendar', 'write an evening for a calendar program, as iCalendar')
         .argument('<file>', 'the event, or - for standard input')
@@ -109,7 +109,7 @@ function program(): Command {
         .addOption(root())
         .addOption(color())
         .action(async (path: string, options: CalendarOptions) => {
-            process.exitCode = await (await import('./calendar.js')).runCalendar(path, options);
+            process.exitCode = (await import('./calendar.js')).runCalendar(path, options);
         });
     verb(program, 'what-if', 'compute an event again with other figures and say what changes')
         .argument('<file>', 'the event, or - for standard input')
@@ -181,7 +181,7 @@ function program(): Command {
         .addOption(choice('--format <format>', 'how to list them', ruleListFormats).default('text'))
         .addOption(color())
         .action(async (options: RulesOptions) => {
-            process.exitCode = await (await import('./rules.js')).runRules(options);
+            process.exitCode = (await import('./rules.js')).runRules(options);
         });
     verb(program, 'init', 'write a first house and a first event')
         .argument('[folder]', 'where to write them', '.')
@@ -229,7 +229,7 @@ function fail(failure: unknown): void {
         return;
     }
     process.exitCode = CANNOT_RUN;
-    if (failure instanceof CannotRun) {
+    if (isCannotRun(failure)) {
         writeTalk(`underliner: ${failure.message}\n`);
         return;
     }

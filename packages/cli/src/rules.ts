@@ -9,7 +9,7 @@ export interface RulesOptions {
 }
 
 /** `underliner rules`: every rule, by group and id. */
-export async function runRules({ format, color }: RulesOptions): Promise<number> {
+export function runRules({ format, color }: RulesOptions): number {
     const listed = rules
         .map(({ id, group, severity = GROUP_SEVERITY[group], title, fix }) => ({ id, group, severity, fix, title }))
         .sort((a, b) => compare(a.group, b.group) || compare(a.id, b.id));
@@ -17,7 +17,7 @@ export async function runRules({ format, color }: RulesOptions): Promise<number>
         writeResult(`${JSON.stringify(listed, null, 2)}\n`);
         return 0;
     }
-    const colors = await palette(wantsColor(color, 1));
+    const colors = palette(wantsColor(color, 1));
     const width = Math.max(0, ...listed.map(({ id }) => id.length));
     let group: string | undefined;
     for (const rule of listed) {

@@ -35,7 +35,7 @@ export async function runSheets(path: string, options: SheetsOptions): Promise<n
     if (!planned.plan.event) {
         throw new CannotRun(`\`${input.shown}\` holds no event. Sheets are made of the file of an event.`);
     }
-    const errors = await tellErrors(input, planned, options.color);
+    const errors = tellErrors(input, planned, options.color);
     if (errors !== undefined) {
         if (!options.despiteErrors) {
             writeTalk(`\n${errors}: no sheet was written. \`--despite-errors\` writes them all the same.\n`);

@@ -19,6 +19,9 @@ async function run() {
         ['compile', plan],
         ['check', supper],
         ['compile', supper],
+        ['check', join(here, 'starter')],
+        ['explain', 'three-per-side'],
+        ['draw', supper],
     ]) {
         await main([process.execPath, 'underliner', ...args]);
     }

@@ -9,12 +9,12 @@ import { describe } from './text.js';
  * Tells the findings of error severity that stand in the way of what a command makes.
  * @returns `2 errors`; nothing where there are none
  */
-export async function tellErrors(input: Input, checked: Checked, color: ColorChoice): Promise<string | undefined> {
+export function tellErrors(input: Input, checked: Checked, color: ColorChoice): string | undefined {
     const errors = checked.findings.filter(({ severity }) => severity === 'error');
     if (errors.length === 0) {
         return undefined;
     }
-    const colors = await palette(wantsColor(color, 2));
+    const colors = palette(wantsColor(color, 2));
     const located = inOrder(new Locator(input.files.root, process.cwd(), checked).findings(errors));
     writeTalk(located.map((found) => describe(found, colors)).join('\n'));
     return errors.length === 1 ? '1 error' : `${errors.length} errors`;

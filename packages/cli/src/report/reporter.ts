@@ -2,6 +2,7 @@ import type { Severity } from 'underliner-language';
 import type { Palette } from '../colors.js';
 import type { ReportFormat } from '../formats.js';
 import type { LocatedFinding } from './located.js';
+import { reportText } from './text.js';
 
 /** What one run of `check` has to say. */
 export interface Run {
@@ -19,11 +20,11 @@ export interface Run {
 /** Turns a run into the text of one format, with its last line end. */
 export type Reporter = (run: Run, palette: Palette) => string | Promise<string>;
 
-/** Each reporter is loaded only when it is asked for. */
+/** Each reporter but the usual one is loaded only when it is asked for. */
 export async function reporterFor(format: ReportFormat): Promise<Reporter> {
     switch (format) {
         case 'text':
-            return (await import('./text.js')).reportText;
+            return reportText;
         case 'json':
             return (await import('./json.js')).reportJson;
         case 'sarif':

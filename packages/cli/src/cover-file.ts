@@ -1,0 +1,2 @@
+/** How the name of a file that holds a plan ends. */
+export const EXTENSION = '.cover';
