@@ -42,8 +42,15 @@ export class Publisher {
         private readonly onOthersChanged: () => void = () => undefined,
         /** When all is told that is found in a plan. */
         private readonly onTold: (plan: string) => void = () => undefined,
+        /** When nothing is left to look at. */
+        private readonly onQuiet: () => void = () => undefined,
     ) {
         workspace.onTouched((touched) => this.touched(touched));
+    }
+
+    /** Whether there is something to look at. */
+    get isBusy(): boolean {
+        return this.isScheduled;
     }
 
     private touched({ folder, plans, files }: Touched): void {
@@ -87,10 +94,13 @@ export class Publisher {
         this.isScheduled = false;
         if (this.queue.size > 0 || this.stale.size > 0) {
             this.schedule();
-        } else if (this.isOtherChanged) {
+            return;
+        }
+        if (this.isOtherChanged) {
             this.isOtherChanged = false;
             this.onOthersChanged();
         }
+        this.onQuiet();
     }
 
     private async lookAtNext(): Promise<void> {

@@ -31,7 +31,7 @@ import { renamableAt, renameAt } from './rename.js';
 import { selectionRanges } from './selection-ranges.js';
 import { semanticTokens } from './semantic-tokens.js';
 import { createCoverServices } from './services.js';
-import { warmUp } from './warm-up.js';
+import { WarmUp } from './warm-up.js';
 import { Words } from './words.js';
 import { Workspace, type Place } from './workspace.js';
 
@@ -67,22 +67,25 @@ export function startLanguageServer(
     const ready = new Promise<void>((resolve) => (whenReady = resolve));
     const known = (): Client => client!;
     const settings = new ClientSettings(connection, known);
-    let isWarm = false;
-    new Publisher(
+    let isAnythingTold = false;
+    const publisher = new Publisher(
         connection,
         workspace,
         known,
         () => settings.refresh(),
         (uri) => {
-            if (!isWarm) {
-                isWarm = true;
-                setTimeout(() => warmUp(services));
-            }
+            isAnythingTold = true;
             if (known().showsPanels) {
                 void connection.sendNotification(PLAN_CHANGED_NOTIFICATION, { uri });
             }
         },
+        () => {
+            if (isAnythingTold) {
+                warmUp.goOn();
+            }
+        },
     );
+    const warmUp = new WarmUp(services, () => publisher.isBusy);
 
     connection.onInitialize((params): InitializeResult => {
         client = clientOf(params);

@@ -1,4 +1,8 @@
+import { check } from '../check.js';
+import type { FileText } from '../plan/files.js';
 import { parseText } from '../plan/read-text.js';
+import { readExample } from '../rules/example.js';
+import { rules } from '../rules/index.js';
 import { cursorAt } from './cursor.js';
 import { nextAfter } from './next-words.js';
 import type { CoverServices } from './services.js';
@@ -17,12 +21,52 @@ const BEGUN = [
 ];
 
 /**
- * The framework builds its parsers when they are first asked: here, once the first findings are told and before anybody has
- * typed a word, instead of behind the first key.
+ * What is run for the first time takes several times as long as later: a parser is built when it is first asked, and code is
+ * compiled when it has been run for a while. So once the first findings are told, and while nobody waits for others, the
+ * parsers are asked and every rule's first example is checked, instead of all that behind the first keys.
  */
-export function warmUp(services: CoverServices): void {
+export class WarmUp {
+    readonly #steps: Iterator<void>;
+    #isGoingOn = false;
+
+    /** @param isBusy whether somebody waits for findings */
+    constructor(
+        services: CoverServices,
+        private readonly isBusy: () => boolean,
+    ) {
+        this.#steps = steps(services);
+    }
+
+    /** Goes on until somebody waits for findings, or all is done: a step a turn, so that no question waits for more than one. */
+    goOn(): void {
+        if (!this.#isGoingOn) {
+            this.#isGoingOn = true;
+            setTimeout(() => {
+                this.#isGoingOn = false;
+                if (!this.isBusy() && this.#steps.next().done !== true) {
+                    this.goOn();
+                }
+            });
+        }
+    }
+}
+
+function* steps(services: CoverServices): Generator<void> {
     for (const text of BEGUN) {
         nextAfter(cursorAt(text, text.length).near, services);
         parseText(text);
+        yield;
+    }
+    for (const { examples } of rules) {
+        for (const { text } of examples.wrong.slice(0, 1)) {
+            const { texts, file } = readExample(text);
+            const read = (path: string): FileText => {
+                const found = texts[path];
+                return found === undefined ? { state: 'missing' } : { state: 'read', text: found };
+            };
+            // Asked for, they are worked out.
+            void check(file, { read }).findings;
+            yield;
+        }
     }
 }
