@@ -33,9 +33,20 @@ const CAUTIONS = [
  * @param despiteErrors marks the plan as made in spite of findings of error severity
  */
 export function planJson(checked: Compilable, despiteErrors = false): Json {
+    // Members that are absent are left out, here as in the text.
+    return JSON.parse(JSON.stringify(planWithGaps(checked, despiteErrors))) as Json;
+}
+
+/** The compiled plan as text: four spaces, one final newline. */
+export function planText(checked: Compilable, despiteErrors = false): string {
+    return `${JSON.stringify(planWithGaps(checked, despiteErrors), undefined, 4)}\n`;
+}
+
+/** The plan with `undefined` for each member that is absent. */
+function planWithGaps(checked: Compilable, despiteErrors: boolean) {
     const { plan, service, texts, findings, file } = checked;
     const telling: Telling = { plan, service, places: new Places(texts) };
-    const json = {
+    return {
         schema: PLAN_SCHEMA,
         file,
         files: plan.readings.map((reading) => reading.file),
@@ -58,13 +69,6 @@ export function planJson(checked: Compilable, despiteErrors = false): Json {
         })),
         cautions: CAUTIONS,
     };
-    // Members that are absent are left out, here as in the text.
-    return JSON.parse(JSON.stringify(json)) as Json;
-}
-
-/** The compiled plan as text: four spaces, one final newline. */
-export function planText(checked: Compilable, despiteErrors = false): string {
-    return `${JSON.stringify(planJson(checked, despiteErrors), undefined, 4)}\n`;
 }
 
 function findingJson(places: Places, finding: Finding): Json {
