@@ -72,6 +72,7 @@ describe('in the real editor', () => {
 
     it('tells of a piece, a figure and a kind', async () => {
         await window.hover('soup-bowl', 'The house owns 40');
+        await window.drawnInHover('soup-bowl from above');
         await window.picture('a piece');
         await window.hover('64 °C', '64 °C is 147 °F.');
         await window.hover('smoked-beet', 'A sort of appetizer');

@@ -3,7 +3,7 @@ import { chromium, type BrowserContext, type Locator, type Page } from 'playwrig
 import { afterAll } from 'vitest';
 import { browser } from '../set-up.mjs';
 import { ARTEFACTS, README_PICTURES } from './artefacts.js';
-import { colourOf, underlined, visibleLines, type Shown } from './in-page.mjs';
+import { colourOf, drawnImage, underlined, visibleLines, type Shown } from './in-page.mjs';
 
 export type { Shown };
 
@@ -306,6 +306,17 @@ export class EditorWindow {
             await hover.filter({ hasText: expected }).first().waitFor({ timeout: TRY });
             return (await hover.allInnerTexts()).join('\n').replaceAll('\u00a0', ' ');
         });
+    }
+
+    /** Waits until a picture of the hover in sight is drawn, by the words that stand for it, as large as it is and no larger than the hover. */
+    async drawnInHover(words: string): Promise<void> {
+        const image = this.page.locator(`.monaco-hover:visible img[alt="${words}"]`).first();
+        await image.waitFor();
+        await this.until(
+            'The picture in the hover',
+            () => image.evaluate(drawnImage),
+            ({ isDrawn, isCut }) => isDrawn && !isCut,
+        );
     }
 
     // ---------------------------------------------------------------- lists that open over the text

@@ -11,3 +11,5 @@ export function visibleLines(): readonly (readonly [number, string])[];
 export function underlined(): readonly Shown[];
 /** The colour of words in sight, and how it stands out from what is behind them (1 to 21). */
 export function colourOf(words: string): { readonly ink: string; readonly contrast: number };
+/** Whether a picture of the page is drawn, and whether it reaches out of the hover it is in. @param image an element of the page */
+export function drawnImage(image: unknown): { readonly isDrawn: boolean; readonly isCut: boolean };

@@ -68,3 +68,13 @@ export function colourOf(words) {
     const [lighter, darker] = [luminance(ink), luminance(paper)].sort((a, b) => b - a);
     return { ink, contrast: (lighter + 0.05) / (darker + 0.05) };
 }
+
+export function drawnImage(image) {
+    const box = image.getBoundingClientRect();
+    const around = image.closest('.monaco-hover').getBoundingClientRect();
+    return {
+        // A picture that is not taken as one has no size of its own.
+        isDrawn: image.complete && image.naturalWidth > 0 && box.width > 0 && box.height > 0,
+        isCut: box.right > around.right + 1 || box.left < around.left - 1,
+    };
+}

@@ -1,5 +1,5 @@
-/** How words of a drawing stand out from its paper (1 to 21). @param words an element of the page */
-export function contrastOfWords(words: unknown): number;
+/** Words of a panel, in its page and its pictures, that hardly stand out from what is behind them. @param body of the page */
+export function faintWords(body: unknown): readonly string[];
 /** How high the smallest words of a picture are as they are seen, in dots. @param picture an svg of the page */
 export function smallestWords(picture: unknown): number;
 /** What of a panel's page is cut off at the right. @param body of the page */
