@@ -22,6 +22,7 @@ export const CLIENT: Client = {
     takesRelated: true,
     takesSymbolTree: true,
     showsVirtualTexts: true,
+    ruleCommand: undefined,
     registersWatchers: false,
     tellsFolders: true,
     takesNewFiles: true,

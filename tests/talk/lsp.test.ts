@@ -279,9 +279,15 @@ describe('a client', () => {
         expect(await talk.request('underliner/summary', { uri: talk.uri('nothing.cover') })).toBeNull();
         const asked = { folder: talk.uri('.'), title: 'Noon', date: '2026-06-20', guests: '12' };
         expect(await talk.request('underliner/newEvent', asked)).toMatchObject({ name: 'noon.cover' });
-        const plans = await talk.request<string[]>('underliner/plans', { uri: talk.uri('').replace(/\/$/, '') });
-        expect(plans).toEqual(['cupboard', 'house', 'supper'].map((name) => talk.uri(`${name}.cover`)));
-        expect(await talk.request('underliner/layOut', { uri })).toEqual({ edits: [] });
+        const folder = talk.uri('').replace(/\/$/, '');
+        const laidOut = await talk.request<object>('underliner/layOutFolder', { uri: folder });
+        expect(laidOut).toMatchObject({ told: '0 of 3 plans laid out anew.', isWhole: true });
+        const questions = await talk.request<{ key: string }[]>('underliner/questions', { about: 'whatIf', uri });
+        expect(questions.map(({ key }) => key)).toContain('guests');
+        const typed = { about: 'newEvent', key: 'guests', answer: 'many' };
+        expect(await talk.request('underliner/checkAnswer', typed)).toMatchObject({
+            problem: expect.stringContaining('How many') as string,
+        });
     });
 
     it('shows the outline, finds symbols, folds, colours and links', async () => {

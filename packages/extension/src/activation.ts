@@ -8,10 +8,13 @@ import { servedDocumentsOnly } from './served-documents.js';
 import { showStatus } from './status-item.js';
 import { provideTasks } from './tasks.js';
 import { providePanels } from './panels/index.js';
-import { linksToRules, provideVirtualTexts } from './virtual-texts.js';
+import { provideVirtualTexts } from './virtual-texts.js';
 
 /** How a place starts the server: a process, or a worker. */
 export type StartClient = (options: LanguageClientOptions) => BaseLanguageClient;
+
+/** Links to a rule's page open it laid out, not as text. */
+const RULE_COMMAND = 'underliner.explainRule';
 
 let running: BaseLanguageClient | undefined;
 
@@ -20,9 +23,15 @@ export function activateWith(context: ExtensionContext, start: StartClient): voi
     const client: BaseLanguageClient = start({
         // By language, with no scheme: untitled files and folders that lie elsewhere are plans too.
         documentSelector: [{ language: 'cover' }],
-        initializationOptions: { virtualTexts: true, reasons: true, panels: true, pictures: true },
-        markdown: { isTrusted: { enabledCommands: ['underliner.explainRule'] } },
-        middleware: { ...servedDocumentsOnly(), ...linksToRules() },
+        initializationOptions: {
+            virtualTexts: true,
+            reasons: true,
+            panels: true,
+            pictures: true,
+            ruleCommand: RULE_COMMAND,
+        },
+        markdown: { isTrusted: { enabledCommands: [RULE_COMMAND] } },
+        middleware: servedDocumentsOnly(),
         errorHandler: crashHandler(() => client),
     });
     running = client;

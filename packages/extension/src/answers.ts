@@ -1,4 +1,4 @@
-import { commands, EventEmitter, Uri, workspace, type Disposable } from 'vscode';
+import { commands, EventEmitter, Uri, window, workspace, type Disposable } from 'vscode';
 
 const SCHEME = 'underliner-answer';
 const changed = new EventEmitter<Uri>();
@@ -14,10 +14,20 @@ export function provideAnswers(): Disposable {
     });
 }
 
-/** @param name of the page, the same for the same question: a later answer replaces it */
-export async function showAnswer(name: string, markdown: string): Promise<void> {
-    const page = Uri.from({ scheme: SCHEME, path: `/${name}.md` });
-    pages.set(page.path, markdown);
-    changed.fire(page);
-    await commands.executeCommand('markdown.showPreviewToSide', page);
+/**
+ * Shows an answer, or why there is none; nothing where the question was withdrawn.
+ * @param name of the page, the same for the same question: a later answer replaces it
+ */
+export async function showAnswer(
+    name: string,
+    answer: { readonly markdown: string } | { readonly refused: string } | null | undefined,
+): Promise<void> {
+    if (answer && 'refused' in answer) {
+        void window.showErrorMessage(answer.refused);
+    } else if (answer) {
+        const page = Uri.from({ scheme: SCHEME, path: `/${name}.md` });
+        pages.set(page.path, answer.markdown);
+        changed.fire(page);
+        await commands.executeCommand('markdown.showPreviewToSide', page);
+    }
 }

@@ -49,32 +49,12 @@ function show(item: StatusBarItem, summary: Summary | null): void {
         item.hide();
         return;
     }
-    const { event, guests, courses, findings, worst } = summary;
-    const figures = [counted(guests, 'guest'), counted(courses, 'course')].filter((part) => part !== undefined);
-    const words = figures.length > 0 ? figures.join(', ') : 'Service plan';
-    item.text = `$(${ICON[worst?.severity ?? 'none']}) ${words}`;
-    item.tooltip = new MarkdownString();
-    item.tooltip.appendMarkdown(event === undefined ? '' : `**${escaped(event)}**\n\n`);
-    item.tooltip.appendMarkdown(worst ? `${countsOf(findings)}.\n\n${escaped(worst.message)}` : 'Nothing found.');
+    const { line, found, page, worst } = summary;
+    item.text = `$(${ICON[worst?.severity ?? 'none']}) ${line}`;
+    item.tooltip = new MarkdownString(page);
     item.backgroundColor = worst?.severity === 'error' ? new ThemeColor('statusBarItem.errorBackground') : undefined;
-    item.accessibilityInformation = {
-        label: `${words}. ${worst ? `${countsOf(findings)}. ${worst.message}` : 'Nothing found.'}`,
-    };
+    item.accessibilityInformation = { label: `${line}. ${found}` };
     item.show();
 }
 
 const ICON = { error: 'error', warning: 'warning', info: 'info', hint: 'info', none: 'check' } as const;
-
-function countsOf({ error, warning, info, hint }: Summary['findings']): string {
-    const parts = [counted(error, 'error'), counted(warning, 'warning'), counted(info + hint, 'remark')];
-    return parts.filter((part) => part !== undefined && !part.startsWith('0 ')).join(', ');
-}
-
-function counted(count: number | undefined, noun: string): string | undefined {
-    return count === undefined ? undefined : `${count} ${noun}${count === 1 ? '' : 's'}`;
-}
-
-/** As Markdown that says no more than the words; names in back-quotes stay names. */
-function escaped(text: string): string {
-    return text.replace(/`[^`]*`|[\\*_{}[\]()#+!<>|~-]/g, (found) => (found.startsWith('`') ? found : `\\${found}`));
-}

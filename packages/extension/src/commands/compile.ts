@@ -5,11 +5,7 @@ import { requestWithProgress } from '../progress.js';
 import { COMPILE_REQUEST, type CompileAnswer } from 'underliner-language/editor';
 
 /** Writes the service plan beside its text, or says what stands in the way. */
-export async function compilePlan(client: BaseLanguageClient, uri: Uri | undefined): Promise<void> {
-    if (!uri) {
-        void window.showInformationMessage('Open the file of an event first.');
-        return;
-    }
+export async function compilePlan(client: BaseLanguageClient, uri: Uri): Promise<void> {
     const asked = { uri: client.code2ProtocolConverter.asUri(uri) };
     const answer = await requestWithProgress<CompileAnswer>(client, 'Computing the plan', COMPILE_REQUEST, asked);
     if (answer === undefined) {

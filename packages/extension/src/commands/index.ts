@@ -13,13 +13,17 @@ import { askWhatIf } from './what-if.js';
 export function registerCommands(client: BaseLanguageClient): Disposable {
     const register = (name: string, run: (argument: unknown) => unknown): Disposable =>
         commands.registerCommand(`underliner.${name}`, run);
+    const ofPlan =
+        (run: (client: BaseLanguageClient, plan: Uri) => Promise<void>) =>
+        async (at: unknown): Promise<void> => {
+            const plan = asUri(at) ?? window.activeTextEditor?.document.uri;
+            await (plan ? run(client, plan) : window.showInformationMessage('Open the file of an event first.'));
+        };
     return Disposable.from(
         register('newEvent', (at) => beginEvent(client, asUri(at))),
-        register('compile', (at) => compilePlan(client, asUri(at) ?? window.activeTextEditor?.document.uri)),
-        register('whatIf', (at) => askWhatIf(client, asUri(at) ?? window.activeTextEditor?.document.uri)),
-        register('compareWithLastCommit', (at) =>
-            compareWithLastCommit(client, asUri(at) ?? window.activeTextEditor?.document.uri),
-        ),
+        register('compile', ofPlan(compilePlan)),
+        register('whatIf', ofPlan(askWhatIf)),
+        register('compareWithLastCommit', ofPlan(compareWithLastCommit)),
         register('formatFolder', (at) => formatFolder(client, asUri(at))),
         register('explainRule', (id) =>
             typeof id === 'string' ? commands.executeCommand('markdown.showPreview', rulePage(id)) : undefined,

@@ -1,24 +1,7 @@
 import { FileType, Uri, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import {
-    CHECK_ANSWER_REQUEST,
-    NEW_EVENT_REQUEST,
-    type AnswerProblem,
-    type CheckAnswer,
-    type NewEventAnswer,
-} from 'underliner-language/editor';
-
-interface Question {
-    readonly question: CheckAnswer['question'];
-    readonly prompt: string;
-    readonly placeHolder: string;
-}
-
-const QUESTIONS: readonly Question[] = [
-    { question: 'title', prompt: 'What is the event called?', placeHolder: 'Lantern night supper' },
-    { question: 'date', prompt: 'On which day is it?', placeHolder: '2026-10-17' },
-    { question: 'guests', prompt: 'How many guests are expected?', placeHolder: '84' },
-];
+import { NEW_EVENT_REQUEST, type NewEventAnswer } from 'underliner-language/editor';
+import { ask, questionsFor } from './ask.js';
 
 /** Asks for name, day and guests, and writes a plan to begin with: into the folder, or as an unsaved file where none is open. */
 export async function beginEvent(client: BaseLanguageClient, given: Uri | undefined): Promise<void> {
@@ -26,25 +9,13 @@ export async function beginEvent(client: BaseLanguageClient, given: Uri | undefi
     if (folder === 'none chosen') {
         return;
     }
-    const answers: Partial<Record<CheckAnswer['question'], string>> = {};
-    for (const [index, { question, prompt, placeHolder }] of QUESTIONS.entries()) {
-        const answer = await window.showInputBox({
-            title: `New event (${index + 1} of ${QUESTIONS.length})`,
-            prompt,
-            placeHolder,
-            ignoreFocusOut: true,
-            validateInput: async (typed) => {
-                const found = await client.sendRequest<AnswerProblem | null>(CHECK_ANSWER_REQUEST, {
-                    question,
-                    answer: typed,
-                });
-                return found?.problem;
-            },
-        });
+    const answers: Record<string, string> = {};
+    for (const question of await questionsFor(client, { about: 'newEvent' })) {
+        const answer = await ask(client, { about: 'newEvent' }, question);
         if (answer === undefined) {
             return;
         }
-        answers[question] = answer;
+        answers[question.key] = answer;
     }
     const written = await client.sendRequest<NewEventAnswer>(NEW_EVENT_REQUEST, {
         ...answers,

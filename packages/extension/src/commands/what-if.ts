@@ -1,50 +1,30 @@
 import { window, type QuickPickItem, type Uri } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import {
-    CHECK_OTHERWISE_REQUEST,
-    OTHERWISE_QUESTIONS_REQUEST,
-    WHAT_IF_REQUEST,
-    type AnswerProblem,
-    type OtherwiseQuestion,
-    type WhatIfAnswer,
-} from 'underliner-language/editor';
+import { WHAT_IF_REQUEST, type Question, type QuestionsOf, type WhatIfAnswer } from 'underliner-language/editor';
 import { showAnswer } from '../answers.js';
 import { requestWithProgress } from '../progress.js';
+import { ask, questionsFor } from './ask.js';
 
 /** Asks what is otherwise than planned, one thing or several, and shows what changes for people. Writes nothing. */
-export async function askWhatIf(client: BaseLanguageClient, uri: Uri | undefined): Promise<void> {
-    const address = uri && client.code2ProtocolConverter.asUri(uri);
-    const questions =
-        address === undefined
-            ? null
-            : await client.sendRequest<readonly OtherwiseQuestion[] | null>(OTHERWISE_QUESTIONS_REQUEST, {
-                  uri: address,
-              });
-    if (address === undefined || !questions?.length) {
-        void window.showInformationMessage('Open the file of an event first.');
-        return;
+export async function askWhatIf(client: BaseLanguageClient, plan: Uri): Promise<void> {
+    const uri = client.code2ProtocolConverter.asUri(plan);
+    const answers = await answersTo(client, { about: 'whatIf', uri });
+    if (answers) {
+        const asked = { uri, answers };
+        const title = 'Computing the evening';
+        await showAnswer('What if', await requestWithProgress<WhatIfAnswer>(client, title, WHAT_IF_REQUEST, asked));
     }
-    const answers = await answersTo(client, address, questions);
-    if (!answers) {
-        return;
-    }
-    const asked = { uri: address, answers };
-    const answer = await requestWithProgress<WhatIfAnswer>(client, 'Computing the evening', WHAT_IF_REQUEST, asked);
-    if (!answer) {
-        return;
-    }
-    if ('refused' in answer) {
-        void window.showErrorMessage(answer.refused);
-        return;
-    }
-    await showAnswer('What if', answer.markdown);
 }
 
 async function answersTo(
     client: BaseLanguageClient,
-    uri: string,
-    questions: readonly OtherwiseQuestion[],
+    about: QuestionsOf,
 ): Promise<Readonly<Record<string, string>> | undefined> {
+    const questions = await questionsFor(client, about);
+    if (questions.length === 0) {
+        void window.showInformationMessage('Open the file of an event first.');
+        return undefined;
+    }
     const answers: Record<string, string> = {};
     for (;;) {
         const chosen = await window.showQuickPick(itemsFor(questions, answers), {
@@ -52,39 +32,22 @@ async function answersTo(
             placeHolder: 'What comes out otherwise than planned?',
             ignoreFocusOut: true,
         });
-        if (!chosen) {
-            return undefined;
+        if (!chosen?.question) {
+            return chosen && answers;
         }
-        const { question } = chosen;
-        if (!question) {
-            return answers;
-        }
-        const answer = await window.showInputBox({
-            title: question.label,
-            prompt: question.now === '' ? question.label : `The plan says ${question.now}.`,
-            placeHolder: question.example,
-            value: answers[question.key] ?? '',
-            ignoreFocusOut: true,
-            validateInput: async (typed) => {
-                const found = await client.sendRequest<AnswerProblem | null>(CHECK_OTHERWISE_REQUEST, {
-                    uri,
-                    key: question.key,
-                    answer: typed,
-                });
-                return found?.problem;
-            },
-        });
+        const { key } = chosen.question;
+        const answer = await ask(client, about, chosen.question, answers[key]);
         if (answer !== undefined) {
-            answers[question.key] = answer;
+            answers[key] = answer;
         }
     }
 }
 
 /** Once something is answered, the answer to it all stands first. */
 function itemsFor(
-    questions: readonly OtherwiseQuestion[],
+    questions: readonly Question[],
     answers: Readonly<Record<string, string>>,
-): (QuickPickItem & { readonly question?: OtherwiseQuestion })[] {
+): (QuickPickItem & { readonly question?: Question })[] {
     const items = questions.map((question) => {
         const answer = answers[question.key];
         return {

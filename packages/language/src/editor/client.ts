@@ -7,6 +7,8 @@ export interface Client {
     readonly takesSymbolTree: boolean;
     /** It shows texts that lie in no folder; see `virtual-texts.ts`. */
     readonly showsVirtualTexts: boolean;
+    /** Its command that shows the page of a rule, where it has one; it takes the rule's id. */
+    readonly ruleCommand: string | undefined;
     readonly registersWatchers: boolean;
     readonly tellsFolders: boolean;
     /** An edit may make files. */
@@ -40,6 +42,7 @@ export function clientOf({ capabilities, initializationOptions }: InitializePara
         takesRelated: textDocument?.publishDiagnostics?.relatedInformation === true,
         takesSymbolTree: textDocument?.documentSymbol?.hierarchicalDocumentSymbolSupport === true,
         showsVirtualTexts: own.virtualTexts === true,
+        ruleCommand: typeof own.ruleCommand === 'string' ? own.ruleCommand : undefined,
         registersWatchers: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
         tellsFolders: workspace?.workspaceFolders === true,
         takesNewFiles:

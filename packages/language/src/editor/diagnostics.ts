@@ -40,7 +40,7 @@ export function diagnosticOf(folder: Folder, { plan, finding }: PlacedFinding, c
         range,
         severity: SEVERITY[finding.severity],
         code: finding.rule,
-        codeDescription: { href: ruleAddress(finding.rule) },
+        codeDescription: { href: ruleAddress(finding.rule, client) },
         source: 'underliner',
         message: [finding.message, finding.hint].filter((part) => part !== undefined).join(' '),
         ...(related.length > 0 ? { relatedInformation: related } : {}),

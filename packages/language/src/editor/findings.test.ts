@@ -18,6 +18,10 @@ describe('diagnostics', () => {
             codeDescription: { href: 'underliner-rule:/declared-twice.md' },
         });
         expect(twice.relatedInformation?.[0]?.location.uri).toBe('file:///saltmarsh/plan.cover');
+        const withCommand = { ...CLIENT, ruleCommand: 'chef.rule' };
+        expect(diagnosticsOf(plan.folder, plan.path, withCommand)[0]!.codeDescription!.href).toMatch(
+            /^command:chef\.rule\?%5B%22[a-z-]+%22%5D$/,
+        );
         const [frok] = findings(openPlan(FROK));
         expect(frok!.message).toMatch(/^No piece is called `dinner-frok`\. .*Did you mean `dinner-fork`\?$/);
         expect(frok!.data).toEqual({ plan: 'plan.cover', rule: 'unknown-name' });

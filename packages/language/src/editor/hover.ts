@@ -17,7 +17,7 @@ import type { Place } from './workspace.js';
 export function hoverAt(
     place: Place,
     offset: number,
-    { takesMarkdown, showsPictures }: Pick<Client, 'takesMarkdown' | 'showsPictures'>,
+    client: Pick<Client, 'takesMarkdown' | 'showsPictures' | 'ruleCommand'>,
 ): Hover | undefined {
     const { folder, path } = place;
     const text = folder.textOf(path) ?? '';
@@ -29,10 +29,10 @@ export function hoverAt(
     const course = aboutCourseAt(checked, path, offset);
     const parts = [
         ...(course ? [course.words] : []),
-        ...names.flatMap((name) => aboutName(name, checked, showsPictures) ?? []),
+        ...names.flatMap((name) => aboutName(name, checked, client.showsPictures) ?? []),
         ...(figure ? [figure.words] : []),
         ...(temperature ? [temperature.words] : []),
-        ...findingsAt(place, offset).map(aboutRule),
+        ...findingsAt(place, offset).map((id) => aboutRule(id, client)),
     ];
     if (parts.length === 0) {
         return undefined;
@@ -41,7 +41,7 @@ export function hoverAt(
     const range = at && folder.rangeOf(at);
     const page = [...new Set(parts)].join('\n\n---\n\n');
     return {
-        contents: takesMarkdown
+        contents: client.takesMarkdown
             ? { kind: MarkupKind.Markdown, value: page }
             : { kind: MarkupKind.PlainText, value: inPlainWords(page) },
         ...(range ? { range } : {}),
@@ -55,9 +55,9 @@ function findingsAt({ folder, path }: Place, offset: number): readonly string[] 
     return [...new Set(here.map(({ finding }) => finding.rule))];
 }
 
-function aboutRule(id: string): string {
+function aboutRule(id: string, client: Pick<Client, 'ruleCommand'>): string {
     const rule = ruleById(id);
     return rule
-        ? `**${escaped(rule.title)}** ([${id}](${ruleAddress(id)}))\n\n${escaped(rule.why)}\n\n*Source: ${escaped(rule.source.join('; '))}*`
+        ? `**${escaped(rule.title)}** ([${id}](${ruleAddress(id, client)}))\n\n${escaped(rule.why)}\n\n*Source: ${escaped(rule.source.join('; '))}*`
         : `\`${id}\``;
 }

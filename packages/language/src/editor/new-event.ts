@@ -6,7 +6,8 @@ import type { Severity } from '../plan/types.js';
 import { fileStem, freePlanPath } from './file-names.js';
 import { formatText } from './format.js';
 import type { Folder } from './folder.js';
-import type { AnswerProblem, CheckAnswer, NewEvent, NewEventAnswer } from './requests.js';
+import type { Asked } from './questions.js';
+import type { AnswerProblem, NewEvent, NewEventAnswer } from './requests.js';
 
 // A plan to begin with: three courses that say all that a course must say. It stands in its folder, so it uses the house
 // that is there, and of several ways to write it the one is taken of which least is found.
@@ -14,15 +15,26 @@ import type { AnswerProblem, CheckAnswer, NewEvent, NewEventAnswer } from './req
 /** The most guests that one event is begun with. */
 const MOST_GUESTS = 5000;
 
-/** What is wrong with an answer, in words to show beside the question. */
-export function problemOf({ question, answer }: CheckAnswer): AnswerProblem | undefined {
-    const read = readers[question](answer.trim());
-    return 'problem' in read ? read : undefined;
-}
+/** What is asked of who begins an event. */
+export const EVENT_QUESTIONS: readonly Asked[] = (
+    [
+        ['title', 'What is the event called?', 'Lantern night supper', readTitle],
+        ['date', 'On which day is it?', '2026-10-17', readDay],
+        ['guests', 'How many guests are expected?', '84', readGuests],
+    ] as const
+).map(([key, prompt, example, read], index, all) => ({
+    key,
+    label: `New event (${index + 1} of ${all.length})`,
+    prompt,
+    example,
+    now: '',
+    problemOf: (answer) => {
+        const found = read(answer);
+        return 'problem' in found ? found.problem : undefined;
+    },
+}));
 
 type Read<Value> = { readonly value: Value } | AnswerProblem;
-
-const readers = { title: readTitle, date: readDay, guests: readGuests };
 
 function readTitle(answer: string): Read<string> {
     if (answer === '') {

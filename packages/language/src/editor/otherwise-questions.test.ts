@@ -2,7 +2,8 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { anAsker } from '../../../../tests/support/asker.js';
 import { openPlan } from '../../../../tests/support/open-plan.js';
-import { answerWhatIf, otherwiseQuestions, problemOfOtherwise } from './otherwise-questions.js';
+import { answerWhatIf, otherwiseQuestions } from './otherwise-questions.js';
+import { problemOf } from './questions.js';
 
 const read = (path: string): string =>
     readFileSync(new URL(`../../../../examples/saltmarsh-hall/${path}`, import.meta.url), 'utf8');
@@ -21,6 +22,9 @@ const told = async (answers: Record<string, string>): Promise<string> => {
     return 'refused' in answer ? `refused: ${answer.refused}` : answer.markdown;
 };
 
+const problemWith = (key: string, answer: string): string | undefined =>
+    problemOf({ about: 'whatIf', uri: '', key, answer }, plan)?.problem;
+
 describe('what a chef may ask of an evening', () => {
     it('is what the plan says something of, with what it says', () => {
         const questions = otherwiseQuestions(plan);
@@ -33,14 +37,12 @@ describe('what a chef may ask of an evening', () => {
 
     it('takes as an answer the example that it shows, and says what is wrong with another', () => {
         for (const { key, example } of otherwiseQuestions(plan)) {
-            expect(problemOfOtherwise(plan, key, example), key).toBeUndefined();
-            expect(problemOfOtherwise(plan, key, 'many'), key).toMatch(/[.?]$/);
-            expect(problemOfOtherwise(plan, key, ''), key).toBeDefined();
+            expect(problemWith(key, example), key).toBeUndefined();
+            expect(problemWith(key, 'many'), key).toMatch(/[.?]$/);
+            expect(problemWith(key, ''), key).toBeDefined();
         }
-        expect(problemOfOtherwise(plan, 'underway', '20:10 pudding')).toMatch(
-            /^The menu has no course `pudding`\. It has `/,
-        );
-        expect(problemOfOtherwise(plan, 'guests', '1000000')).toBe('At most 5000.');
+        expect(problemWith('underway', '20:10 pudding')).toMatch(/^The menu has no course `pudding`\. It has `/);
+        expect(problemWith('guests', '1000000')).toBe('At most 5000.');
     });
 
     it('is answered for people: how many more, and when', async () => {

@@ -8,27 +8,27 @@ import type { Plan } from '../plan/types.js';
 import { findCourse } from '../plan/names.js';
 import { planOtherwise, type Otherwise } from '../what-if.js';
 import { CHANGED_MEANWHILE, inSteps, isCurrent, workingOut, type Asker } from './in-steps.js';
-import type { OtherwiseAnswers, OtherwiseQuestion, WhatIfAnswer } from './requests.js';
+import type { Asked } from './questions.js';
+import type { OtherwiseAnswers, Question, WhatIfAnswer } from './requests.js';
 import type { Place } from './workspace.js';
 
 // What a chef may ask of an evening: each question with what the plan says now, and how its answer is read.
 
-interface Asked extends OtherwiseQuestion {
+interface Readable extends Pick<Question, 'key' | 'label' | 'now' | 'example'> {
     /** @returns what the answer changes, or what is wrong with it */
-    read(answer: string): Otherwise | string;
+    readonly read: (answer: string) => Otherwise | string;
 }
 
 /** The questions that this plan gives something to ask of. */
-export function otherwiseQuestions({ folder, path }: Place): readonly OtherwiseQuestion[] {
-    return questionsOf(folder.checked(path).plan).map(({ key, label, now, example }) => ({ key, label, now, example }));
-}
-
-/** What is wrong with one answer, as it is typed. */
-export function problemOfOtherwise({ folder, path }: Place, key: string, answer: string): string | undefined {
-    const read = questionsOf(folder.checked(path).plan)
-        .find((question) => question.key === key)
-        ?.read(answer.trim());
-    return typeof read === 'string' ? read : undefined;
+export function otherwiseQuestions({ folder, path }: Place): readonly Asked[] {
+    return questionsOf(folder.checked(path).plan).map(({ read, ...question }) => ({
+        ...question,
+        prompt: question.now === '' ? question.label : `The plan says ${question.now}.`,
+        problemOf: (answer) => {
+            const found = read(answer);
+            return typeof found === 'string' ? found : undefined;
+        },
+    }));
 }
 
 /** Computes the evening with the answers and tells in Markdown what is different; nothing where the asker has stopped it. */
@@ -76,16 +76,16 @@ function joined(all: readonly Otherwise[]): Otherwise {
     return all.reduce((one, more) => ({ ...one, ...more, people: { ...one.people, ...more.people } }), {});
 }
 
-function questionsOf(plan: Plan): readonly Asked[] {
+function questionsOf(plan: Plan): readonly Readable[] {
     return [...guestQuestions(plan), ...teamQuestions(plan), ...hourQuestions(plan), ...roomQuestions(plan)];
 }
 
-function guestQuestions({ event }: Plan): Asked[] {
+function guestQuestions({ event }: Plan): Readable[] {
     const guests = event?.guests;
     if (!guests) {
         return [];
     }
-    const count = (key: 'guests' | 'guaranteed' | 'setFor', label: string, now: number | undefined): Asked => ({
+    const count = (key: 'guests' | 'guaranteed' | 'setFor', label: string, now: number | undefined): Readable => ({
         key,
         label,
         now: now === undefined ? '' : String(now),
@@ -99,7 +99,7 @@ function guestQuestions({ event }: Plan): Asked[] {
     ];
 }
 
-function teamQuestions({ team }: Plan): Asked[] {
+function teamQuestions({ team }: Plan): Readable[] {
     return (team?.roles ?? []).map(({ role, count }) => ({
         key: `people ${role.name}`,
         label: role.name.replaceAll('-', ' ').replace(/^./, (first) => first.toUpperCase()),
@@ -109,7 +109,7 @@ function teamQuestions({ team }: Plan): Asked[] {
     }));
 }
 
-function hourQuestions({ event, menu }: Plan): Asked[] {
+function hourQuestions({ event, menu }: Plan): Readable[] {
     if (event?.seated?.minutes === undefined) {
         return [];
     }
@@ -144,7 +144,7 @@ function hourQuestions({ event, menu }: Plan): Asked[] {
     ];
 }
 
-function roomQuestions({ room }: Plan): Asked[] {
+function roomQuestions({ room }: Plan): Readable[] {
     return room
         ? [
               {

@@ -1,32 +1,28 @@
 import type { CancellationToken, Connection, ShowDocumentParams, WorkDoneProgressParams } from 'vscode-languageserver';
-import { quoted } from '../rules/wording.js';
 import type { Client } from './client.js';
 import { compareSince } from './compare-since.js';
 import { compilePlan } from './compiling.js';
-import { formatText } from './format.js';
-import { formatDocument } from './formatting.js';
 import type { Asker } from './in-steps.js';
-import { newEvent, problemOf } from './new-event.js';
-import { answerWhatIf, otherwiseQuestions, problemOfOtherwise } from './otherwise-questions.js';
+import { layOutPlans } from './laying-out-folder.js';
+import { newEvent } from './new-event.js';
+import { answerWhatIf } from './otherwise-questions.js';
+import { problemOf, questionsOf } from './questions.js';
 import {
     BECAUSE_REQUEST,
     CHECK_ANSWER_REQUEST,
-    CHECK_OTHERWISE_REQUEST,
     COMPARE_REQUEST,
     COMPILE_REQUEST,
-    LAY_OUT_REQUEST,
+    LAY_OUT_FOLDER_REQUEST,
     NEW_EVENT_REQUEST,
-    OTHERWISE_QUESTIONS_REQUEST,
-    PLANS_REQUEST,
+    QUESTIONS_REQUEST,
     SUMMARY_REQUEST,
     WHAT_IF_REQUEST,
     type Because,
     type CheckAnswer,
-    type CheckOtherwise,
-    type LayOutAnswer,
     type NewEvent,
     type OfFile,
     type OfFolder,
+    type QuestionsOf,
     type WhatIfRequest,
 } from './requests.js';
 import { summaryOf } from './summary.js';
@@ -61,24 +57,34 @@ export function answerOwnRequests(
     };
     ofFile(COMPILE_REQUEST, (place, _, asker) => compilePlan(place, asker));
     ofFile(SUMMARY_REQUEST, summaryOf);
-    ofFile(LAY_OUT_REQUEST, layOut);
-    ofFile(OTHERWISE_QUESTIONS_REQUEST, otherwiseQuestions);
-    ofFile(CHECK_OTHERWISE_REQUEST, (place, { key, answer }: CheckOtherwise) => {
-        const problem = problemOfOtherwise(place, key, answer);
-        return problem === undefined ? null : { problem };
-    });
     ofFile(WHAT_IF_REQUEST, (place, { answers }: WhatIfRequest, asker) => answerWhatIf(place, answers, asker));
     ofFile(COMPARE_REQUEST, compareSince);
-    connection.onRequest(PLANS_REQUEST, async ({ uri }: OfFolder): Promise<readonly string[]> => {
+    connection.onRequest(
+        LAY_OUT_FOLDER_REQUEST,
+        async ({ uri, workDoneToken }: OfFolder & WorkDoneProgressParams, token: CancellationToken) => {
+            await ready;
+            const places = workspace.all.flatMap((folder) => folder.plans.map((path) => ({ folder, path })));
+            const below = places.filter(({ folder, path }) => folder.uriOf(path).startsWith(`${uri}/`));
+            const progress = connection.window.attachWorkDoneProgress(workDoneToken);
+            return layOutPlans(below, client(), { token, progress });
+        },
+    );
+    /** What a question is about, once it is read. */
+    const placeOf = async (asked: QuestionsOf): Promise<Place | undefined> => {
+        if (!('uri' in asked)) {
+            return undefined;
+        }
         await ready;
-        const below = workspace.all.flatMap((folder) => folder.plans.map((path) => folder.uriOf(path)));
-        return below.filter((each) => each.startsWith(`${uri}/`));
-    });
+        const place = workspace.locate(asked.uri);
+        await workspace.fetchUnknown(place);
+        return place.folder.hasPlan(place.path) ? place : undefined;
+    };
+    connection.onRequest(QUESTIONS_REQUEST, async (asked: QuestionsOf) => questionsOf(asked, await placeOf(asked)));
+    connection.onRequest(CHECK_ANSWER_REQUEST, async (asked: CheckAnswer) => problemOf(asked, await placeOf(asked)));
     connection.onRequest(NEW_EVENT_REQUEST, async (asked: NewEvent) => {
         await ready;
         return newEvent(asked, asked.folder === undefined ? undefined : workspace.locate(`${asked.folder}/_`).folder);
     });
-    connection.onRequest(CHECK_ANSWER_REQUEST, (asked: CheckAnswer) => problemOf(asked) ?? null);
     connection.onRequest(BECAUSE_REQUEST, ({ silencing, reason }: Because) => {
         const { uri, ...asked } = silencing as Omit<Silencing, 'title'> & OfFile;
         const { folder } = workspace.locate(uri);
@@ -94,11 +100,4 @@ export function answerOwnRequests(
         const text = virtualText(uri);
         return text === undefined ? null : { text };
     });
-}
-
-function layOut(place: Place): LayOutAnswer {
-    const formatted = formatText(place.folder.textOf(place.path) ?? '');
-    return 'problems' in formatted
-        ? { unread: `${quoted(place.path)} was left as it is: ${formatted.problems[0]?.message ?? ''}` }
-        : { edits: formatDocument(place) };
 }

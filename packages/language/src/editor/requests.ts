@@ -1,4 +1,4 @@
-import type { TextEdit } from 'vscode-languageserver';
+import type { WorkspaceEdit } from 'vscode-languageserver';
 import type { FileText } from '../plan/files.js';
 import type { Severity } from '../plan/types.js';
 
@@ -36,13 +36,39 @@ export interface OfFile {
 export type CompileAnswer =
     { readonly text: string; readonly uri: string } | { readonly refused: string; readonly errors: number };
 
+/** `QuestionsOf` → every `Question` to put to the chef, in this order; none where the plan gives nothing to ask of. */
+export const QUESTIONS_REQUEST = 'underliner/questions';
+/** What is asked about: a new event, why a rule is silenced, or what comes out otherwise in a plan. */
+export type QuestionsOf = { readonly about: 'newEvent' | 'reason' } | (OfFile & { readonly about: 'whatIf' });
+/** One question. */
+export interface Question {
+    readonly key: string;
+    /** In few words: `Guests expected`. */
+    readonly label: string;
+    /** The question itself. */
+    readonly prompt: string;
+    /** An answer as one may write it. */
+    readonly example: string;
+    /** What the plan says; empty where it says nothing. */
+    readonly now: string;
+}
+
+/** `CheckAnswer` → `AnswerProblem`, or `null`: asked while an answer is typed. */
+export const CHECK_ANSWER_REQUEST = 'underliner/checkAnswer';
+/** One answer to one question. */
+export type CheckAnswer = QuestionsOf & { readonly key: string; readonly answer: string };
+/** The words to show beside the question. */
+export interface AnswerProblem {
+    readonly problem: string;
+}
+
 /** `NewEvent` → `NewEventAnswer`: the text of a new plan, which checks clean in its folder. */
 export const NEW_EVENT_REQUEST = 'underliner/newEvent';
 /** What is asked of who begins an event. */
 export interface NewEvent {
     /** The folder that the file is to stand in; absent where no folder is open. */
     readonly folder?: string;
-    /** The answers as they were typed; `checkAnswer` has found nothing wrong with them. */
+    /** The answers as they were typed, with which nothing is wrong. */
     readonly title: string;
     readonly date: string;
     readonly guests: string;
@@ -52,18 +78,6 @@ export interface NewEvent {
 /** `name` is a file name that no plan of the folder has. */
 export type NewEventAnswer = { readonly name: string; readonly text: string } | { readonly refused: string };
 
-/** `CheckAnswer` → `AnswerProblem`, or `null`: asked while the questions are answered. */
-export const CHECK_ANSWER_REQUEST = 'underliner/checkAnswer';
-/** One answer, as it is typed. */
-export interface CheckAnswer {
-    readonly question: 'title' | 'date' | 'guests';
-    readonly answer: string;
-}
-/** The words to show beside the question. */
-export interface AnswerProblem {
-    readonly problem: string;
-}
-
 /** `OfFile` → `Summary`, or `null` for what is no plan. */
 export const SUMMARY_REQUEST = 'underliner/summary';
 /** What a plan says in a line. */
@@ -71,6 +85,12 @@ export interface Summary {
     readonly event?: string;
     readonly guests?: number;
     readonly courses?: number;
+    /** Guests and courses: `84 guests, 5 courses`. */
+    readonly line: string;
+    /** What is found: `1 error, 2 warnings. …` with the gravest, or `Nothing found.` */
+    readonly found: string;
+    /** Event and findings as Markdown. */
+    readonly page: string;
     readonly findings: Readonly<Record<Severity, number>>;
     /** The gravest finding of the file, the first of several. */
     readonly worst?: { readonly severity: Severity; readonly message: string; readonly rule: string };
@@ -83,27 +103,6 @@ export interface Because {
     /** What the command of the code action was given. */
     readonly silencing: unknown;
     readonly reason: string;
-}
-
-/** `OfFile` → every `OtherwiseQuestion` that the plan gives something to ask of; `null` for what is no plan. */
-export const OTHERWISE_QUESTIONS_REQUEST = 'underliner/otherwiseQuestions';
-/** Something of the evening that may come out otherwise. */
-export interface OtherwiseQuestion {
-    readonly key: string;
-    /** In words: `Guests expected`. */
-    readonly label: string;
-    /** What the plan says; empty where it says nothing. */
-    readonly now: string;
-    /** An answer as one may write it. */
-    readonly example: string;
-}
-
-/** `CheckOtherwise` → `AnswerProblem`, or `null`: asked while an answer is typed. */
-export const CHECK_OTHERWISE_REQUEST = 'underliner/checkOtherwise';
-/** One answer to one question of a plan. */
-export interface CheckOtherwise extends OfFile {
-    readonly key: string;
-    readonly answer: string;
 }
 
 /** `WhatIfRequest` → `WhatIfAnswer`: the evening computed with other figures, which can take a while. Nothing is written. */
@@ -130,14 +129,12 @@ export interface CompareRequest extends OfFile {
 export type CompareAnswer =
     { readonly markdown: string } | { readonly wanted: readonly string[] } | { readonly refused: string };
 
-/** `OfFolder` → the addresses of every plan in it, opened or not. */
-export const PLANS_REQUEST = 'underliner/plans';
+/** `OfFolder` → `FolderLaidOut`: what laying out every plan of a folder would change, opened or not; it can take a while. */
+export const LAY_OUT_FOLDER_REQUEST = 'underliner/layOutFolder';
 /** A folder by its address. */
 export interface OfFolder {
     readonly uri: string;
 }
-
-/** `OfFile` → `LayOutAnswer`: what laying the file out would change, whether it is open or not. */
-export const LAY_OUT_REQUEST = 'underliner/layOut';
-/** `unread` says why a file was left alone. */
-export type LayOutAnswer = { readonly edits: readonly TextEdit[] } | { readonly unread: string };
+/** The edits of all plans, what to say of them, and whether every plan could be read; or why there are none. */
+export type FolderLaidOut =
+    { readonly edit: WorkspaceEdit; readonly told: string; readonly isWhole: boolean } | { readonly refused: string };

@@ -1,4 +1,6 @@
 import type { Severity } from '../plan/types.js';
+import { counted } from '../rules/wording.js';
+import { escaped } from './markdown.js';
 import type { Summary } from './requests.js';
 import type { Place } from './workspace.js';
 
@@ -11,11 +13,33 @@ export function summaryOf({ folder, path }: Place): Summary {
     const count = (severity: Severity): number => own.filter((finding) => finding.severity === severity).length;
     const worst = GRAVEST_FIRST.flatMap((severity) => own.filter((finding) => finding.severity === severity))[0];
     const guests = plan.event?.guests?.expected.count;
+    const courses = plan.menu?.courses.length;
+    const findings = { error: count('error'), warning: count('warning'), info: count('info'), hint: count('hint') };
+    const counts = countsOf(findings);
+    const figures = [
+        ...(guests === undefined ? [] : [counted(guests, 'guest')]),
+        ...(courses === undefined ? [] : [counted(courses, 'course')]),
+    ];
     return {
         ...(plan.event ? { event: plan.event.title } : {}),
         ...(guests === undefined ? {} : { guests }),
-        ...(plan.menu ? { courses: plan.menu.courses.length } : {}),
-        findings: { error: count('error'), warning: count('warning'), info: count('info'), hint: count('hint') },
+        ...(courses === undefined ? {} : { courses }),
+        line: figures.join(', ') || 'Service plan',
+        found: worst ? `${counts}. ${worst.message}` : 'Nothing found.',
+        page: [
+            ...(plan.event ? [`**${escaped(plan.event.title)}**`] : []),
+            ...(worst ? [`${counts}.`, escaped(worst.message)] : ['Nothing found.']),
+        ].join('\n\n'),
+        findings,
         ...(worst ? { worst: { severity: worst.severity, message: worst.message, rule: worst.rule } } : {}),
     };
+}
+
+function countsOf({ error, warning, info, hint }: Summary['findings']): string {
+    const counts = [
+        [error, 'error'],
+        [warning, 'warning'],
+        [info + hint, 'remark'],
+    ] as const;
+    return counts.flatMap(([count, noun]) => (count > 0 ? [counted(count, noun)] : [])).join(', ');
 }

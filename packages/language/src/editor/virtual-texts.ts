@@ -5,6 +5,7 @@ import { ruleById } from '../rules/index.js';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Location } from 'vscode-languageserver';
 import type { Origin } from '../plan/origin.js';
+import type { Client } from './client.js';
 
 // Texts that ship inside the program and lie in no folder. A client that shows them says so when it starts
 // (`initializationOptions: { virtualTexts: true }`) and asks for each by its address with the request below.
@@ -36,8 +37,11 @@ export function cupboardLocation(origin: Origin): Location | undefined {
     return { uri, range: { start: document.positionAt(origin.start), end: document.positionAt(origin.end) } };
 }
 
-export function ruleAddress(id: string): string {
-    return `${RULE_SCHEME}:/${id}.md`;
+/** Where a link to a rule leads: to its page, or to the client's own command that shows it. */
+export function ruleAddress(id: string, { ruleCommand }: Pick<Client, 'ruleCommand'>): string {
+    return ruleCommand === undefined
+        ? `${RULE_SCHEME}:/${id}.md`
+        : `command:${ruleCommand}?${encodeURIComponent(JSON.stringify([id]))}`;
 }
 
 export function virtualText(uri: string): string | undefined {

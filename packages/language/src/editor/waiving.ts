@@ -6,6 +6,7 @@ import type { Rule } from '../rules/rule.js';
 import { quoted } from '../rules/wording.js';
 import { editsOf, type TextEdit } from './fixes.js';
 import type { Folder, PlacedFinding } from './folder.js';
+import type { Asked } from './questions.js';
 
 /** Where a rule is silenced: in the block around a finding, or in the house for good. */
 export type Reach = 'here' | 'house';
@@ -19,6 +20,16 @@ export interface Silencing {
     /** Of the finding, in its file. */
     readonly at: Origin;
 }
+
+/** Asked before either is written. */
+export const REASON_QUESTION: Asked = {
+    key: 'reason',
+    label: 'Because …',
+    prompt: 'Say why in a few words. They stand in the plan and on the captain’s sheet.',
+    example: 'agreed with the host',
+    now: '',
+    problemOf: (answer) => (answer === '' ? 'A reason has at least one word.' : undefined),
+};
 
 /** Rules about waivers themselves, which a waiver does not silence. */
 const ABOUT_WAIVERS: readonly string[] = ['waiver-without-effect', 'off-without-reason', 'safety-not-waivable'];
