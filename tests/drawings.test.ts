@@ -1,5 +1,7 @@
 import { check, drawEvening, filesInMemory } from 'underliner-language';
 import { describe, expect, it } from 'vitest';
+import { standardCupboard } from '../packages/language/src/cupboard/standard.js';
+import { drawPiece } from '../packages/language/src/output/drawing/draw-piece.js';
 import { coverPicture } from '../packages/language/src/output/drawing/pictures.js';
 import { TEXT_WIDTH } from '../packages/language/src/output/sheets/sheet.js';
 import { examplePlans } from './support/samples.js';
@@ -52,5 +54,15 @@ describe('a picture too narrow for its words', () => {
         const svg = coverPicture(checked, checked.service.variations[0]!, undefined, undefined, { printedWidth: 120 });
         expect(crowdedWords(svg)).toEqual([]);
         expect(unnamed(svg)).not.toEqual([]);
+    });
+});
+
+describe('the drawing of a piece', () => {
+    const pieces = [...standardCupboard().pieces.values()];
+    it.each(pieces)('of $name is no higher than a hover shows, its words apart and inside', (piece) => {
+        const svg = drawPiece(piece);
+        const height = svg === undefined ? 0 : Number(/ height="([\d.]+)" role/.exec(svg)![1]);
+        expect(height).toBeLessThanOrEqual(120);
+        expect(svg === undefined ? [] : crowdedWords(svg)).toEqual([]);
     });
 });

@@ -3,7 +3,7 @@ import { s } from 'hastscript';
 import { INK, round, TEXT } from './svg.js';
 import { written, type WordsOnPage } from './words-on-page.js';
 
-/** How long the bar is, in millimetres and units of the picture alike, and what stands over it. */
+/** How long the bar is, in units of the picture, and what stands over it. */
 export interface Scale {
     readonly length: number;
     readonly name: string;
