@@ -28,7 +28,8 @@ export function resolvePlan(
 ): { plan: Plan; texts: ReadonlyMap<string, string> } {
     const { readings, texts, useProblems } = load(file, files, readers.text);
     const [own, ...used] = readings;
-    const { cupboard, twice } = mergeCupboards([used, own ? [own] : []], standard);
+    const { cupboard, twice: declaredTwice } = mergeCupboards([used, own ? [own] : []], standard);
+    const twice = [...declaredTwice];
     const levels = [own ? [own] : [], used];
 
     const nearest = <T extends { readonly origin?: { readonly file: string } }>(
@@ -96,6 +97,15 @@ const NO_CODE: LocalCode = {
 
 /** The house's word where it is one the custom accepts, else the default. */
 export function customsInForce(declared: readonly Custom[]): Customs {
+    const known = inForceOf.get(declared) ?? workOutCustoms(declared);
+    inForceOf.set(declared, known);
+    return known;
+}
+
+/** A house that stays as it is keeps its customs. */
+const inForceOf = new WeakMap<readonly Custom[], Customs>();
+
+function workOutCustoms(declared: readonly Custom[]): Customs {
     const inForce = customSpecs.map((spec) => {
         const custom = declared.find((each) => each.name.name === spec.name);
         const choice = spec.choices?.find((each) => each.value === custom?.choice?.name)?.value;

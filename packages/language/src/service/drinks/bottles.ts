@@ -1,4 +1,5 @@
 /** How pours, bottles and cases go into each other. */
+import { remember } from '../remember.js';
 import type { Bottles, Cases } from './types.js';
 
 /** Bottles of a drink whose plan names no size, ml (quantities 2.1). */
@@ -37,7 +38,7 @@ export interface MixInput {
  * The mix of bottle sizes that gives the pours with the least wine left over, then the fewest bottles, then the larger sizes;
  * largest first. Exact: the least for each number of pours, one after the other.
  */
-export function fewestLeftOver({ pours, pour, sizes, counted = 'whole', tasting }: MixInput): Bottles[] {
+export const fewestLeftOver = remember(({ pours, pour, sizes, counted = 'whole', tasting }: MixInput): Bottles[] => {
     const wanted = Math.ceil(pours - NOISE);
     const sip = tasting?.millilitres ?? 0;
     const inEvery = tasting?.of === 'every-bottle' ? sip : 0;
@@ -58,7 +59,7 @@ export function fewestLeftOver({ pours, pour, sizes, counted = 'whole', tasting 
         return plus(least[Math.max(0, wanted - gives)]!, first, size);
     });
     return told(kinds, bestOf(mixes));
-}
+}, 64);
 
 interface Size {
     readonly size: number;
