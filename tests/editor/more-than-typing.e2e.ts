@@ -70,6 +70,27 @@ describe('beyond typing', () => {
         await window.waitForUnderlined((all) => all.length === 0);
     });
 
+    it('the light bulb leads to the line that can not be read', async () => {
+        writeFileSync(join(folder, 'house.cover'), onDisk('house.cover').replace('limit: 3', 'limit: 1'));
+        await window.press('Control+End');
+        await window.goToWords('room "Long gallery"');
+        await window.press('End');
+        await window.press('Enter');
+        await window.type('aisel 1.2 m');
+        await window.press('Escape');
+        await window.waitForUnderlined((all) => all.some(({ words }) => words === 'aisel'));
+        await window.goTo(44, 1);
+        const shown = await window.waitForUnderlined((all) => all.some(({ severity }) => severity === 'warning'));
+        await window.goToWords(shown.find(({ severity }) => severity === 'warning')!.words, 3);
+        const titles = await window.fixes();
+        await window.picture('a light bulb that leads to the line that can not be read');
+        expect(titles[0]).toMatch(/^Write aisle in line \d+, which can’t be read$|^Write `aisle` in line \d+, which/);
+        expect(titles[1]).toMatch(/^Go to line \d+, which can’t be read$/);
+        await window.choose('Go to line');
+        const [line] = /\d+/.exec(titles[1]!)!;
+        await window.page.locator('#status\\.editor\\.selection', { hasText: `Ln ${line},` }).waitFor();
+    });
+
     it('a part goes to a file of its own', async () => {
         await window.press('Control+End');
         await window.goToWords('room "Long gallery"', 8);
