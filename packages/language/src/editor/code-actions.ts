@@ -40,10 +40,14 @@ export function codeActions(place: Place, { range, context }: CodeActionParams, 
     const silenced = wants(CodeActionKind.QuickFix)
         ? meant.flatMap((placed) => silencingsOf(folder, placed, client))
         : [];
+    // A rule that finds two things here is silenced once.
+    const silencedOnce = silenced.filter(
+        ({ title }, index) => silenced.findIndex((other) => other.title === title) === index,
+    );
     // Where the client only looks whether there is something, a figure is nothing.
     const isAsked = context.triggerKind !== CodeActionTriggerKind.Automatic || context.only !== undefined;
     const others = isAsked ? refactorings({ folder, path, start, end }).filter(({ kind }) => wants(kind)) : [];
-    return [...fixes, ...silenced, ...all, ...others.flatMap((each) => refactoringAction(folder, each, client))];
+    return [...fixes, ...silencedOnce, ...all, ...others.flatMap((each) => refactoringAction(folder, each, client))];
 }
 
 function refactoringAction(folder: Folder, { title, kind, edits, creates }: Refactoring, client: Client): CodeAction[] {

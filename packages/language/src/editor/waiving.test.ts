@@ -58,6 +58,19 @@ describe('silencing a finding', () => {
         expect(findings.map(({ rule }) => rule)).not.toContain('waiver-without-effect');
     });
 
+    it('is offered once where a rule finds several things', () => {
+        const { folder, path, placed } = open('three-per-side');
+        const here = folder.findingsIn(path).filter(({ finding }) => finding.rule === 'three-per-side');
+        expect(here.length).toBeGreaterThan(1);
+        const range = folder.rangeOf(placed.finding.at)!;
+        const asked = { textDocument: { uri: '' }, range, context: { diagnostics: [] } };
+        const titles = codeActions({ folder, path }, asked, { ...CLIENT, asksReasons: true }).map(({ title }) => title);
+        expect(titles.filter((title) => title.includes('`three-per-side`'))).toEqual([
+            'Waive `three-per-side` here because …',
+            'Turn `three-per-side` off for the house because …',
+        ]);
+    });
+
     it('turns a rule off in the house with its reason, and the finding goes', () => {
         const { folder, placed } = open('three-per-side');
         const off = silencings(folder, placed)[1]!;
