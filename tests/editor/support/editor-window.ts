@@ -11,7 +11,7 @@ const BROWSER = [
     ...['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-sync'],
     ...['--disable-background-networking', '--disable-component-update'],
     // This machine only.
-    '--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1',
+    '--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1, EXCLUDE *.localhost',
 ];
 
 /** How long the editor may take for one thing on a machine that does much else; a test never fails for less. */

@@ -58,7 +58,8 @@ export class WebWorkbench {
         });
         await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
         const { port } = server.address() as AddressInfo;
-        return new WebWorkbench(server, unpacked, `http://127.0.0.1:${port}/`);
+        // A name of this machine, for an address has no names below it.
+        return new WebWorkbench(server, unpacked, `http://workbench.localhost:${port}/`);
     }
 
     async stop(): Promise<void> {
@@ -72,6 +73,8 @@ export class WebWorkbench {
 function page(host: string): string {
     const extension = (path: string) => ({ scheme: 'http', authority: host, path });
     const options = {
+        // Each panel's page is of an origin of its own below the workbench's, so that the browser lets it keep its worker.
+        webviewEndpoint: `http://{{uuid}}.${host}/out/vs/workbench/contrib/webview/browser/pre/`,
         folderUri: { scheme: 'hall', path: '/hall' },
         additionalBuiltinExtensions: [extension('/underliner'), extension('/folder')],
         configurationDefaults: {
