@@ -29,20 +29,25 @@ export function planChilling(
         ]),
     ];
     const firsts = new Map(all.toReversed().map((each) => [each.pour.title, each]));
+    const poured = firstPours(run);
     return all
         .filter((each) => firsts.get(each.pour.title) === each)
         .flatMap(({ pour, index, course }) => {
             const bottles = index === WATER ? undefined : drinks.find((need) => need.title === pour.title)?.bottles;
-            return chill(plan, air, pour, index, firstPour(run, course), bottles) ?? [];
+            return chill(plan, air, pour, index, poured.get(course), bottles) ?? [];
         });
 }
 
-/** The first glass of the course's drinks, else its first plate. */
-function firstPour(run: Run | undefined, course: number): number | undefined {
-    const pours = run?.tasks.filter((task) => task.sort === 'pour' && task.course === course) ?? [];
-    return pours.length > 0
-        ? Math.min(...pours.map((task) => task.start))
-        : run?.courses.find((each) => each.course === course)?.served.first;
+/** The first glass of each course's drinks, else its first plate. */
+function firstPours(run: Run | undefined): ReadonlyMap<number, number> {
+    const glasses = new Map<number, number>();
+    for (const { sort, course, start } of run?.tasks ?? []) {
+        if (sort === 'pour') {
+            glasses.set(course, Math.min(start, glasses.get(course) ?? Infinity));
+        }
+    }
+    const plates = (run?.courses ?? []).map(({ course, served }) => [course, served.first] as const);
+    return new Map([...plates, ...glasses]);
 }
 
 function chill(

@@ -1,3 +1,4 @@
+import { Heap } from '../heap.js';
 import { floorOf } from './footprint.js';
 import type { Standing } from './narrow-places.js';
 
@@ -102,61 +103,76 @@ function squareAt({ columns, rows }: Ground, x: number, y: number): number {
     return clamp(y, rows) * columns + clamp(x, columns);
 }
 
-/** To the eight squares around one. */
-const STEPS = [-1, 0, 1].flatMap((dy) => [-1, 0, 1].map((dx) => [dx, dy] as const)).filter(([dx, dy]) => dx || dy);
-
-/** The shortest way from the start to every free square, mm; Infinity where none leads. */
+/** The shortest way from the start to every free square, mm; Infinity where none leads. Plain loops: a hall has thousands of squares. */
 function search(ground: Ground, start: number): Float64Array {
     const { columns, rows, taken } = ground;
     const ways = new Float64Array(columns * rows).fill(Infinity);
     /** The square where the way to each last bends. */
     const bends = new Int32Array(columns * rows).fill(-1);
     const isDone = new Uint8Array(columns * rows);
+    /** Squares to go on from, in the order in which they were come to. */
+    const reached = [start];
     const open = new Heap();
-    const between = (one: number, other: number): number =>
-        SQUARE *
-        Math.hypot((one % columns) - (other % columns), Math.trunc(one / columns) - Math.trunc(other / columns));
-    const around = (square: number, visit: (next: number) => void): void => {
-        const [column, row] = [square % columns, Math.trunc(square / columns)];
-        for (const [dx, dy] of STEPS) {
-            const [x, y] = [column + dx, row + dy];
-            const next = y * columns + x;
-            if (x >= 0 && y >= 0 && x < columns && y < rows && (taken[next] === 0 || next === start)) {
-                visit(next);
+    const lengths = new Float64Array(columns * rows).fill(-1);
+    const between = (one: number, other: number): number => {
+        const across = Math.abs((one % columns) - (other % columns));
+        const up = Math.abs(Math.trunc(one / columns) - Math.trunc(other / columns));
+        const place = up * columns + across;
+        if (lengths[place]! < 0) {
+            lengths[place] = SQUARE * Math.hypot(across, up);
+        }
+        return lengths[place]!;
+    };
+    /** The free ones of the eight squares around the one looked at. */
+    const around = new Int32Array(8);
+    const lookAround = (square: number): number => {
+        const column = square % columns;
+        const row = Math.trunc(square / columns);
+        let count = 0;
+        for (let y = Math.max(0, row - 1); y <= row + 1 && y < rows; y++) {
+            for (let x = Math.max(0, column - 1); x <= column + 1 && x < columns; x++) {
+                const next = y * columns + x;
+                if (next !== square && (taken[next] === 0 || next === start)) {
+                    around[count++] = next;
+                }
             }
         }
+        return count;
     };
     ways[start] = 0;
     bends[start] = start;
-    open.push(0, start);
-    for (let square = open.pop(); square !== undefined; square = open.pop()) {
-        if (isDone[square]) {
+    open.push(0, 0);
+    while (open.size > 0) {
+        const here = reached[open.pop()]!;
+        if (isDone[here] === 1) {
             continue;
         }
-        const here = square;
+        const count = lookAround(here);
         // Its way was taken to be straight from where its neighbour's bends; where something stands in it, it bends at a neighbour.
         if (!isClear(ground, bends[here]!, here)) {
             ways[here] = Infinity;
-            around(here, (each) => {
-                const length = isDone[each] ? ways[each]! + between(each, here) : Infinity;
-                if (length < ways[here]!) {
+            for (let index = 0; index < count; index++) {
+                const next = around[index]!;
+                const length = isDone[next] === 1 ? ways[next]! + between(next, here) : Infinity;
+                if (length < ways[here]) {
                     ways[here] = length;
-                    bends[here] = each;
+                    bends[here] = next;
                 }
-            });
+            }
         }
         isDone[here] = 1;
-        around(here, (next) => {
-            if (!isDone[next]) {
-                const bend = bends[here]!;
+        const bend = bends[here]!;
+        for (let index = 0; index < count; index++) {
+            const next = around[index]!;
+            if (isDone[next] === 0) {
                 const length = ways[bend]! + between(bend, next);
                 if (length < ways[next]!) {
                     ways[next] = length;
                     bends[next] = bend;
-                    open.push(length, next);
+                    open.push(length, reached.push(next) - 1);
                 }
             }
-        });
+        }
     }
     return ways;
 }
@@ -173,56 +189,4 @@ function isClear({ columns, taken }: Ground, one: number, other: number): boolea
         }
     }
     return true;
-}
-
-/** The square with the shortest way comes out first; of equals the one that went in first. */
-class Heap {
-    readonly #items: { readonly way: number; readonly order: number; readonly square: number }[] = [];
-    #count = 0;
-
-    push(way: number, square: number): void {
-        const items = this.#items;
-        items.push({ way, square, order: this.#count++ });
-        for (
-            let at = items.length - 1, parent = (at - 1) >> 1;
-            at > 0 && this.#isBefore(at, parent);
-            parent = (at - 1) >> 1
-        ) {
-            [items[at], items[parent]] = [items[parent]!, items[at]!];
-            at = parent;
-        }
-    }
-
-    pop(): number | undefined {
-        const items = this.#items;
-        const first = items[0];
-        const last = items.pop();
-        if (first === undefined || last === undefined) {
-            return undefined;
-        }
-        if (items.length > 0) {
-            items[0] = last;
-            for (let at = 0; ;) {
-                const [left, right] = [2 * at + 1, 2 * at + 2];
-                let least = at;
-                if (left < items.length && this.#isBefore(left, least)) {
-                    least = left;
-                }
-                if (right < items.length && this.#isBefore(right, least)) {
-                    least = right;
-                }
-                if (least === at) {
-                    break;
-                }
-                [items[at], items[least]] = [items[least]!, items[at]!];
-                at = least;
-            }
-        }
-        return first.square;
-    }
-
-    #isBefore(one: number, other: number): boolean {
-        const [a, b] = [this.#items[one]!, this.#items[other]!];
-        return a.way < b.way || (a.way === b.way && a.order < b.order);
-    }
 }

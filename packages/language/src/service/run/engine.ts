@@ -2,7 +2,7 @@
  * The one scheduler of the project: a discrete-event simulation of a network of activities and the people and lines that do them.
  * The service, setting up and striking run on it, and so do the published examples it is tested with.
  */
-import { EventQueue } from './event-queue.js';
+import { Heap } from '../heap.js';
 import { durationOf, inOrder, precedence, type Network } from './network.js';
 
 export interface Schedule {
@@ -52,7 +52,7 @@ export function longestFirst(network: Network): Float64Array {
 
 interface Pool {
     /** Activities ready for it, by order. */
-    readonly waiting: EventQueue;
+    readonly waiting: Heap;
     /** Units free, the longest free first. */
     readonly free: number[];
     readonly firstUnit: number;
@@ -76,7 +76,7 @@ class Simulation {
     private readonly pools: Pool[];
     private readonly poolOfUnit: number[] = [];
     /** Units becoming free, numbered over all pools, then activities becoming ready. */
-    private readonly events = new EventQueue();
+    private readonly events = new Heap();
     private readonly unitCount: number;
     /** Pools where something may start. */
     private readonly touched = new Set<Pool>();
@@ -97,7 +97,7 @@ class Simulation {
             const firstUnit = this.poolOfUnit.length;
             const free = Array.from({ length: units }, (_, unit) => unit);
             this.poolOfUnit.push(...free.map(() => pool));
-            return { waiting: new EventQueue(), free, firstUnit, stations: [] };
+            return { waiting: new Heap(), free, firstUnit, stations: [] };
         });
         this.unitCount = this.poolOfUnit.length;
         for (let index = 0; index < count; index++) {

@@ -21,6 +21,12 @@ export function tableWork(plan: Plan, service: ForEvening): Work[] {
     const coffeeShare = coffee?.coffee.onRequest ? plan.customs['coffee-share'].value : 1;
     const water = plan.menu?.water;
     const waterUntil = water?.pour.toppedUpUntil && findCourse(plan.menu, water.pour.toppedUpUntil.name)?.index;
+    const menu = plan.menu?.courses ?? [];
+    const inCourse = menu.map(({ index }) => ({
+        index,
+        first: pours.flatMap(({ facts }, pour) => (facts.course === index ? [pour] : [])),
+        again: pours.flatMap(({ facts }, pour) => Array.from({ length: roundsIn(plan, facts, index) }, () => pour)),
+    }));
     let seated = 0;
     return seats.tables.map(({ name }, table): Work => {
         const guests = atTable.get(name)!;
@@ -29,26 +35,20 @@ export function tableWork(plan: Plan, service: ForEvening): Work[] {
         seated += guests.length;
         const partOf = (share: number): number => Math.round(share * seated) - Math.round(share * before);
         const waters = water ? partOf(plan.customs['water-share'].value) : 0;
-        const poured = pours.map((pour) => ({
-            ...pour,
-            glasses: Math.round(pour.share * guests.filter(pour.takes).length),
-        }));
-        const courses = (plan.menu?.courses ?? []).map((course): TableWork => {
-            const first = poured.filter(({ facts }) => facts.course === course.index);
-            const pieces = guests.map(({ variation }) => brought[variation]?.[course.index]);
+        const glasses = pours.map(({ share, takes }) => Math.round(share * guests.filter(takes).length));
+        const courses = inCourse.map(({ index, first, again }): TableWork => {
+            const pieces = guests.map(({ variation }) => brought[variation]?.[index]);
             return {
-                plates: guests.flatMap(({ dishes }) => dishes[course.index] ?? []),
+                plates: guests.flatMap(({ dishes }) => dishes[index] ?? []),
                 pieces: total(pieces.map((each) => each?.plain ?? 0)),
                 temperedPieces: total(pieces.map((each) => each?.tempered ?? 0)),
-                glasses: total(first.map((pour) => pour.glasses)),
-                tastes: table === 0 ? first.filter(({ facts }) => facts.pour.tasted).length : 0,
+                glasses: total(first.map((pour) => glasses[pour]!)),
+                tastes: table === 0 ? first.filter((pour) => pours[pour]!.facts.pour.tasted).length : 0,
                 rounds: [
-                    ...poured.flatMap(({ facts, glasses: count }) =>
-                        roundsIn(plan, facts, course.index).map(() => count),
-                    ),
-                    ...(waterUntil !== undefined && course.index <= waterUntil ? [waters] : []),
+                    ...again.map((pour) => glasses[pour]!),
+                    ...(waterUntil !== undefined && index <= waterUntil ? [waters] : []),
                 ].filter((count) => count > 0),
-                bread: service.bread?.from === course.index ? guests.length : 0,
+                bread: service.bread?.from === index ? guests.length : 0,
             };
         });
         const spoons = coffee?.spoon ? 1 : 0;
@@ -81,12 +81,10 @@ function broughtIn(cover: Cover, courses: number): readonly Brought[] {
     return counts;
 }
 
-/** Further rounds of a pour in a course: its refills in its own, one topping-up in each that it is topped up through. */
-function roundsIn(plan: Plan, { pour, course: own }: PourFacts, course: number): undefined[] {
+/** How many further rounds of a pour in a course: its refills in its own, one topping-up in each that it is topped up through. */
+function roundsIn(plan: Plan, { pour, course: own }: PourFacts, course: number): number {
     const until = pour.toppedUpUntil && findCourse(plan.menu, pour.toppedUpUntil.name)?.index;
-    const count =
-        course === own ? (pour.refills?.count ?? 0) : until !== undefined && course > own && course <= until ? 1 : 0;
-    return Array.from({ length: count });
+    return course === own ? (pour.refills?.count ?? 0) : until !== undefined && course > own && course <= until ? 1 : 0;
 }
 
 /** Which guests have a glass of a pour or of what is offered in its place, and what share of them where the pour says so. */

@@ -1,5 +1,5 @@
 /** A heap of numbered entries, the lowest key first; entries of one key in the order of their numbers. */
-export class EventQueue {
+export class Heap {
     private readonly keys: number[] = [];
     private readonly entries: number[] = [];
 
