@@ -56,7 +56,7 @@ function courseTable({ plan, service }: SheetSource): Block {
     }
     return {
         sort: 'table',
-        columns: [{ head: 'Course', share: 0.28 }, { head: 'You eat with' }, { head: 'And drink from', share: 0.24 }],
+        columns: [{ head: 'Course', share: 0.26 }, { head: 'You eat with' }, { head: 'And drink from', share: 0.22 }],
         rows: [...rows.values()],
     };
 }

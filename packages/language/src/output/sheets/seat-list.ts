@@ -3,8 +3,7 @@ import { roomPicture } from '../drawing/pictures.js';
 import { chosenDishes, guestCalled, seatNeeds, serverOf, type SheetSource } from './evening.js';
 import { TEXT_WIDTH, type Block, type Card, type Cell, type Sheet } from './sheet.js';
 
-const PROPOSAL =
-    'Seats that the plan does not state are dealt as a proposal: ask at the table before a plate is set down.';
+const PROPOSAL = 'Seats that the plan does not state are dealt as a proposal: ask before a plate is set down.';
 
 /** Who sits where, table by table; `undefined` where there are no tables. */
 export function seatListSheet(source: SheetSource): Sheet | undefined {
@@ -46,7 +45,8 @@ function seatTable(source: SheetSource, table: string): Block {
             { head: 'Seat', figures: true, share: 0.09 },
             ...(isNamed ? [{ head: 'Guest', share: 0.24 }] : []),
             { head: 'Dish' },
-            { head: 'Needs', share: 0.3 },
+            // Needs are what is looked for: they stand in one line where names leave the room.
+            { head: 'Needs', share: isNamed ? 0.3 : 0.4 },
         ],
         rows: service.seats.guests
             .filter((guest) => guest.table === table)
