@@ -144,7 +144,7 @@ describe('the drawn evening', () => {
     });
 
     it('is in sight whole on a page of any width, with letters of at least 11 dots', () => {
-        for (const width of [400, 600, 800, 1200]) {
+        for (const width of [400, 450, 550, 600, 650, 700, 800, 1000, 1200]) {
             const { drawing } = drawEvening(evening(), { width })!;
             expect(drawing).toContain(`viewBox="0 0 ${width} `);
             const sizes = Array.from(drawing.matchAll(/font-size="([\d.]+)"/g), ([, size]) => Number(size));
@@ -153,6 +153,10 @@ describe('the drawn evening', () => {
             expect(wordsOf(drawing)).toEqual(
                 expect.arrayContaining(['server 5', 'T5', 'Polishing', 'Counting', '20:00', 'Servers, by station']),
             );
+            for (const course of ['Leek & potato', 'Saddle of lamb', 'Coffee']) {
+                const whole = new RegExp(`^${course.replace('&', '&#x26;')} \\d\\d:\\d\\d–\\d\\d:\\d\\d$`);
+                expect(wordsOf(drawing)).toContainEqual(expect.stringMatching(whole));
+            }
         }
     });
 

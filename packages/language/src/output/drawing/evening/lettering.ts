@@ -6,12 +6,15 @@ import { round } from '../svg.js';
 const LETTER_WIDTH = 0.58;
 const BOLD_WIDTH = 0.66;
 
+/** Less is the noise of the figures. */
+const NOISE = 0.01;
+
 export const widthOf = (words: string, size: number): number => words.length * size * LETTER_WIDTH;
 export const widthOfBold = (words: string, size: number): number => words.length * size * BOLD_WIDTH;
 
 /** As much of it as there is room for; nothing where that would say nothing. */
 export function fitting(words: string, room: number, size: number): string | undefined {
-    if (widthOf(words, size) <= room) {
+    if (widthOf(words, size) <= room + NOISE) {
         return words;
     }
     const letters = Math.floor(room / (size * LETTER_WIDTH)) - 1;
