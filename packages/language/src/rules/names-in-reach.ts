@@ -65,11 +65,30 @@ export function namesInReach(
     }
 }
 
-function declared(plan: Plan, sort: NameSort): string[] {
-    return plan.readings.flatMap((reading) =>
-        reading.occurrences.filter((each) => each.sort === sort && each.role === 'declares').map((each) => each.name),
-    );
+/** In the order of the text. */
+function declared(plan: Plan, sort: NameSort): readonly string[] {
+    let bySort = declaredIn.get(plan);
+    if (!bySort) {
+        bySort = new Map<NameSort, string[]>();
+        declaredIn.set(plan, bySort);
+        for (const { occurrences } of plan.readings) {
+            for (const each of occurrences) {
+                if (each.role === 'declares') {
+                    const names = bySort.get(each.sort);
+                    if (names) {
+                        names.push(each.name);
+                    } else {
+                        bySort.set(each.sort, [each.name]);
+                    }
+                }
+            }
+        }
+    }
+    return bySort.get(sort) ?? [];
 }
+
+/** Asked for once for every sort of name that is used. */
+const declaredIn = new WeakMap<Plan, Map<NameSort, string[]>>();
 
 /**
  * How far a name of each sort may be unknown. `closed`: all its names are in reach of a house or menu edited alone. `open`: the

@@ -3,7 +3,9 @@ import { isFromCupboard, type Origin } from '../plan/origin.js';
 import { show } from '../plan/quantity.js';
 import type { Plan } from '../plan/types.js';
 import { flatwareOf } from '../service/cover.js';
+import type { Remedy } from '../service/stock/types.js';
 import type { PullLine, Service } from '../service/types.js';
+import type { Fix } from './fixes.js';
 import { defineRule, type Related, type RuleExample } from './rule.js';
 import { remedyFix } from './stock-remedies.js';
 import { agreeing, counted, quoted } from './wording.js';
@@ -106,8 +108,8 @@ export default defineRule({
     check({ plan, service, report }) {
         // Whether anything is short is known at once; what may be done about it takes the run sheet.
         for (const line of service.pull.filter(({ short }) => short > 0)) {
-            const ways = service.stock.remedies.get(line.piece) ?? [];
-            const fixes = ways.flatMap((way) => remedyFix(plan, way) ?? []);
+            const fixes = fixesFor(plan, service.stock.remedies.get(line.piece) ?? []);
+            // The others are worked out where somebody asks for them.
             const [best] = fixes;
             const at = firstUse(plan, service, line.piece);
             if (!at) {
@@ -118,11 +120,28 @@ export default defineRule({
                 message: `${whatNeeds(plan, service, line)} ${line.pull} ${quoted(line.piece)}${beside(plan, service, line)}; ${whatIsThere(line)}. Short by ${line.short}.`,
                 hint: best && `${best.title}${/[Rr]ent \d/.test(best.title) ? '' : `, or rent ${line.short}`}.`,
                 related: whereStated(plan, line),
-                fixes: fixes.map((fix, index) => (index === 0 && fixes.length > 1 ? { ...fix, preferred: true } : fix)),
+                fixes: () => {
+                    const [first, ...others] = fixes;
+                    return others.length > 0 ? [{ ...first!, preferred: true }, ...others] : first ? [first] : [];
+                },
             });
         }
     },
 });
+
+/** One for each way that the plan has a place for; each is worked out when it is come to. */
+function fixesFor(plan: Plan, ways: Iterable<Remedy>): Iterable<Fix> {
+    return {
+        *[Symbol.iterator]() {
+            for (const way of ways) {
+                const fix = remedyFix(plan, way);
+                if (fix) {
+                    yield fix;
+                }
+            }
+        },
+    };
+}
 
 /** Covers need what lies at them; the rest is for those who serve. */
 function whatNeeds({ cupboard }: Plan, { setFor }: Service, { piece }: PullLine): string {

@@ -66,13 +66,15 @@ export function seatGuests(plan: Plan, service: Served): Seats {
 type MarkerOf = (course: number, dish: number | undefined, group: GuestGroup) => string | undefined;
 
 function markersOf(plates: readonly PlateSort[]): MarkerOf {
-    const keyOf = (course: number, dish: number | undefined, group: number): string => `${course}/${dish}/${group}`;
-    const markers = new Map(
-        plates.flatMap(({ course, dish, groups, marker }) =>
-            groups.map((group) => [keyOf(course, dish, group), marker] as const),
-        ),
-    );
-    return (course, dish, group) => markers.get(keyOf(course, dish, group.index));
+    // By course, the bread's before the first; by dish; by group.
+    const markers: (string | undefined)[][][] = [];
+    for (const { course, dish, groups, marker } of plates) {
+        const ofDish = ((markers[course + 1] ??= [])[dish] ??= []);
+        for (const group of groups) {
+            ofDish[group] = marker;
+        }
+    }
+    return (course, dish, group) => (dish === undefined ? undefined : markers[course + 1]?.[dish]?.[group.index]);
 }
 
 /** The guests of every group by what they get: a variation of dishes, a bread, a seat of their own. */

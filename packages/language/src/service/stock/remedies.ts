@@ -79,11 +79,11 @@ export function remediesOf(
     };
     const all = new Set([...short.map(({ piece }) => piece), ...means.substitutions.map(({ by }) => by)]);
     const remedy = solve([...all].map(lineOf), means);
-    const remedies = short.map(({ piece }) => [piece, waysFor(piece)] as const);
+    const remedies = short.map(({ piece }) => [piece, { [Symbol.iterator]: () => waysFor(piece) }] as const);
     return { remedy, remedies: new Map(remedies) };
 
     /** The way of the whole choice first, then washing alone, other pieces alone, renting alone. */
-    function waysFor(piece: string): Remedy[] {
+    function* waysFor(piece: string): Generator<Remedy, undefined> {
         const own = {
             washes: means.washes.filter((wash) => wash.piece === piece),
             substitutions: means.substitutions.filter((swap) => swap.piece === piece),
@@ -93,17 +93,22 @@ export function remediesOf(
             const line = lineOf(name);
             return name === piece ? line : { ...line, onHand: Math.max(line.onHand, withSpares(line)) };
         });
-        const chosen = solve(pieces, {
-            washes: remedy.washes.filter((wash) => wash.piece === piece),
-            substitutions: remedy.substitutions.filter((swap) => swap.piece === piece),
-        });
-        const ways = [
-            chosen,
-            solve(pieces, { washes: own.washes, substitutions: [] }),
-            solve(pieces, { washes: [], substitutions: own.substitutions }),
-            solve(pieces, { washes: [], substitutions: [] }),
-        ];
-        return ways.filter((way, place) => ways.findIndex((other) => isSameWay(way, other)) === place);
+        const told: Remedy[] = [];
+        for (const choice of [
+            {
+                washes: remedy.washes.filter((wash) => wash.piece === piece),
+                substitutions: remedy.substitutions.filter((swap) => swap.piece === piece),
+            },
+            { washes: own.washes, substitutions: [] },
+            { washes: [], substitutions: own.substitutions },
+            { washes: [], substitutions: [] },
+        ]) {
+            const way = solve(pieces, choice);
+            if (!told.some((other) => isSameWay(way, other))) {
+                told.push(way);
+                yield way;
+            }
+        }
     }
 }
 

@@ -135,8 +135,8 @@ export interface Stock {
     readonly costs: CostTerms;
     /** The cheapest way to make up for everything that is short; absent where nothing is. */
     readonly remedy?: Remedy;
-    /** The cheapest way for each piece alone, the others as they are. */
-    readonly remedies: ReadonlyMap<string, readonly Remedy[]>;
+    /** For each piece alone, the others as they are: the cheapest way first. Each is worked out when it is come to. */
+    readonly remedies: ReadonlyMap<string, Iterable<Remedy>>;
     readonly equipment: readonly EquipmentUse[];
 }
 
