@@ -67,25 +67,32 @@ export function startLanguageServer(
     const ready = new Promise<void>((resolve) => (whenReady = resolve));
     const known = (): Client => client!;
     const settings = new ClientSettings(connection, known);
-    let isAnythingTold = false;
+    let inSight: string | undefined;
     const publisher = new Publisher(
         connection,
         workspace,
         known,
         () => settings.refresh(),
         (uri) => {
-            isAnythingTold = true;
+            inSight = uri;
             if (known().showsPanels) {
                 void connection.sendNotification(PLAN_CHANGED_NOTIFICATION, { uri });
             }
         },
         () => {
-            if (isAnythingTold) {
+            if (inSight !== undefined) {
                 warmUp.goOn();
             }
         },
     );
-    const warmUp = new WarmUp(services, () => publisher.isBusy);
+    const warmUp = new WarmUp(
+        services,
+        () => publisher.isBusy,
+        () => {
+            const { folder, path } = workspace.locate(inSight!);
+            return folder.hasPlan(path) ? folder.checked(path) : undefined;
+        },
+    );
 
     connection.onInitialize((params): InitializeResult => {
         client = clientOf(params);

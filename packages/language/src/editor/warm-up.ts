@@ -1,8 +1,9 @@
-import { check } from '../check.js';
+import { check, checkPlan, type Checked } from '../check.js';
 import type { FileText } from '../plan/files.js';
 import { parseText } from '../plan/read-text.js';
 import { readExample } from '../rules/example.js';
 import { rules } from '../rules/index.js';
+import { planOtherwise } from '../what-if.js';
 import { cursorAt } from './cursor.js';
 import { nextAfter } from './next-words.js';
 import type { CoverServices } from './services.js';
@@ -23,18 +24,23 @@ const BEGUN = [
 /**
  * What is run for the first time takes several times as long as later: a parser is built when it is first asked, and code is
  * compiled when it has been run for a while. So once the first findings are told, and while nobody waits for others, the
- * parsers are asked and every rule's first example is checked, instead of all that behind the first keys.
+ * parsers are asked, every rule's first example is checked, and the plan in sight with what is changed first: all that would
+ * stand behind the first keys.
  */
 export class WarmUp {
     readonly #steps: Iterator<void>;
     #isGoingOn = false;
 
-    /** @param isBusy whether somebody waits for findings */
+    /**
+     * @param isBusy whether somebody waits for findings
+     * @param inSight the plan whose findings were told last
+     */
     constructor(
         services: CoverServices,
         private readonly isBusy: () => boolean,
+        inSight: () => Checked | undefined,
     ) {
-        this.#steps = steps(services);
+        this.#steps = steps(services, inSight);
     }
 
     /** Goes on until somebody waits for findings, or all is done: a step a turn, so that no question waits for more than one. */
@@ -43,15 +49,25 @@ export class WarmUp {
             this.#isGoingOn = true;
             setTimeout(() => {
                 this.#isGoingOn = false;
-                if (!this.isBusy() && this.#steps.next().done !== true) {
+                if (!this.isBusy() && this.#step()) {
                     this.goOn();
                 }
             });
         }
     }
+
+    /** @returns whether there may be more */
+    #step(): boolean {
+        try {
+            return this.#steps.next().done !== true;
+        } catch {
+            // Nobody asked for it; whoever asks for the same is told what broke.
+            return false;
+        }
+    }
 }
 
-function* steps(services: CoverServices): Generator<void> {
+function* steps(services: CoverServices, inSight: () => Checked | undefined): Generator<void> {
     for (const text of BEGUN) {
         nextAfter(cursorAt(text, text.length).near, services);
         parseText(text);
@@ -68,5 +84,28 @@ function* steps(services: CoverServices): Generator<void> {
             void check(file, { read }).findings;
             yield;
         }
+    }
+    const checked = inSight();
+    for (const changed of checked ? changedFirst(checked) : []) {
+        void changed.findings;
+        yield;
+    }
+}
+
+/** More guests, another air, other pieces in a course. */
+function* changedFirst(checked: Checked): Generator<Checked> {
+    const { file, plan, texts } = checked;
+    for (const otherwise of [{ guests: 2 * (plan.event?.guests?.expected.count ?? 0) }, { roomTemperature: 26 }]) {
+        const changed = planOtherwise(checked, otherwise);
+        if (typeof changed !== 'string') {
+            yield changed;
+        }
+    }
+    const { menu } = plan;
+    for (const emptied of menu?.courses ?? []) {
+        const courses = menu!.courses.map((course) =>
+            course === emptied ? { ...course, dishes: course.dishes.map((dish) => ({ ...dish, eaten: [] })) } : course,
+        );
+        yield checkPlan(file, { ...plan, menu: { ...menu!, courses } }, texts);
     }
 }

@@ -1,0 +1,39 @@
+import { expect, test, vi } from 'vitest';
+import { check } from '../check.js';
+import { createCoverServices } from './services.js';
+import { WarmUp } from './warm-up.js';
+
+const text = `event "Supper" {
+    date 2026-10-17
+    guests 12
+}
+menu {
+    course soup "Leek" {
+        served in soup-bowl at 66 °C
+        contains milk
+    }
+}
+`;
+const plan = () => check('supper.cover', { read: () => ({ state: 'read', text }) });
+
+test('the warm-up waits while somebody waits for findings, goes on when told, and comes to the plan in sight', async () => {
+    let isBusy = true;
+    const inSight = vi.fn(plan);
+    const warmUp = new WarmUp(createCoverServices(), () => isBusy, inSight);
+    warmUp.goOn();
+    await new Promise((resolve) => setTimeout(resolve, 20));
+    isBusy = false;
+    expect(inSight).not.toHaveBeenCalled();
+    warmUp.goOn();
+    await expect.poll(() => inSight.mock.calls.length, { timeout: 60_000 }).toBe(1);
+});
+
+test('what breaks in it reaches nobody', async () => {
+    const inSight = vi.fn(() => {
+        throw new Error('broken');
+    });
+    new WarmUp(createCoverServices(), () => false, inSight).goOn();
+    await expect.poll(() => inSight.mock.calls.length, { timeout: 60_000 }).toBe(1);
+    await new Promise((resolve) => setTimeout(resolve, 20));
+    expect(inSight).toHaveBeenCalledTimes(1);
+});
