@@ -18,6 +18,8 @@ const BROWSER = [
 const PATIENCE = 60_000;
 /** After how long a key or click that led to nothing is tried again. */
 const TRY = 12_000;
+/** How long a person waits for proposals before asking for them. */
+const SHORT = 1500;
 
 /** One browser for all windows of a test file: what it has loaded once it need not load again. */
 let context: Promise<BrowserContext> | undefined;
@@ -359,18 +361,25 @@ export class EditorWindow {
         );
     }
 
-    /** Takes a proposal by its label, asking for proposals where none are in sight. */
+    /**
+     * Takes a proposal by its label, asking for proposals where it is not in sight. Keys that come faster than answers leave
+     * the word before the cursor with the proposals of the word before it, until they are closed and asked for again.
+     */
     async accept(label: string): Promise<void> {
-        const row = this.page
-            .locator('.suggest-widget.visible .monaco-list-row')
+        const widget = this.page.locator('.suggest-widget.visible');
+        const row = widget
+            .locator('.monaco-list-row')
             .filter({ has: this.page.locator('.label-name').getByText(label, { exact: true }) });
         await this.insist(async () => {
-            if (!(await row.first().isVisible())) {
+            if (!(await appears(row.first()))) {
+                if (await widget.isVisible()) {
+                    await this.press('Escape');
+                }
                 await this.press('Control+Space');
             }
             await row.first().click({ timeout: TRY });
         });
-        await this.page.locator('.suggest-widget.visible').waitFor({ state: 'hidden' });
+        await widget.waitFor({ state: 'hidden' });
     }
 
     /** Deletes whole lines, from the one that holds some words. */
@@ -389,4 +398,12 @@ export class EditorWindow {
     notice(words: string): Locator {
         return this.page.locator('.notifications-toasts .notification-list-item', { hasText: words });
     }
+}
+
+/** Whether it comes in sight while a person would wait for it. */
+function appears(what: Locator): Promise<boolean> {
+    return what.waitFor({ timeout: SHORT }).then(
+        () => true,
+        () => false,
+    );
 }
