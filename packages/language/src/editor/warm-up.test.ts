@@ -1,5 +1,6 @@
 import { expect, test, vi } from 'vitest';
 import { check } from '../check.js';
+import { rules } from '../rules/index.js';
 import { createCoverServices } from './services.js';
 import { WarmUp } from './warm-up.js';
 
@@ -36,4 +37,17 @@ test('what breaks in it reaches nobody', async () => {
     await expect.poll(() => inSight.mock.calls.length, { timeout: 60_000 }).toBe(1);
     await new Promise((resolve) => setTimeout(resolve, 20));
     expect(inSight).toHaveBeenCalledTimes(1);
+});
+
+test('it types in the plan in sight, and asks the rules after every key', async () => {
+    const asked = vi.spyOn(rules[0]!, 'check');
+    let before = Infinity;
+    const inSight = (): ReturnType<typeof plan> => {
+        before = asked.mock.calls.length;
+        return plan();
+    };
+    new WarmUp(createCoverServices(), () => false, inSight).goOn();
+    // Other guests and a course without its pieces; then twenty letters or digits put in and taken out.
+    await expect.poll(() => asked.mock.calls.length - before, { timeout: 60_000 }).toBeGreaterThanOrEqual(2 + 2 * 20);
+    asked.mockRestore();
 });
