@@ -45,7 +45,7 @@ describe('lines that can’t be read, parsed by themselves', () => {
                     }
                 },
             ),
-            { numRuns: 150 },
+            { numRuns: 400 },
         );
         expect(compared).toBeGreaterThan(30);
     });
