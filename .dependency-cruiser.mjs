@@ -27,6 +27,8 @@ const layers = {
     cli: '^packages/cli/src/',
     extension: '^packages/extension/src/',
 
+    // Values that are worked out again when what they were worked out from is another.
+    cells: inPackage('@preact/signals-core'),
     units: inPackage('(convert|fraction\\.js)'),
     calendar: inPackage('temporal-[^/]+'),
     geometry: inPackage('sat'),
@@ -49,7 +51,7 @@ const layers = {
 };
 
 const mayImport = {
-    plan: ['plan', 'units', 'calendar'],
+    plan: ['plan', 'units', 'calendar', 'cells'],
     service: ['service', 'plan', 'units', 'calendar', 'geometry', 'integerPrograms', 'chance'],
     rules: ['rules', 'service', 'plan', 'units', 'nearestName'],
     output: [

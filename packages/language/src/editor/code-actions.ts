@@ -4,7 +4,7 @@ import { fixActions } from './fix-actions.js';
 import { fixAll } from './fix-all.js';
 import type { Folder, PlacedFinding } from './folder.js';
 import { refactorings, type Refactoring } from './refactorings/index.js';
-import { difference } from './text-difference.js';
+import { difference } from '../plan/text-difference.js';
 import { silence, silencings } from './waiving.js';
 import { insteadOfWithheld } from './withheld-fixes.js';
 import { workspaceEdit } from './workspace-edit.js';

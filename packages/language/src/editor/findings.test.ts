@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { CodeActionKind, type CodeAction, type CodeActionContext, type Diagnostic } from 'vscode-languageserver';
 import { CLIENT, openPlan, type OpenPlan } from '../../../../tests/support/open-plan.js';
 import { codeActions } from './code-actions.js';
-import { difference } from './text-difference.js';
+import { difference } from '../plan/text-difference.js';
 import { diagnosticsOf } from './diagnostics.js';
 
 const findings = (plan: OpenPlan): Diagnostic[] => diagnosticsOf(plan.folder, plan.path, CLIENT);

@@ -1,6 +1,6 @@
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Range } from 'vscode-languageserver';
-import { check, type Checked } from '../check.js';
+import { PlanChecker, type Checked } from '../check.js';
 import type { Files, FileText } from '../plan/files.js';
 import type { Origin } from '../plan/origin.js';
 import { FileReader } from '../plan/read-text.js';
@@ -37,6 +37,8 @@ export class Folder implements Files {
     private readonly readings = new Map<string, { readonly text: string; readonly reading: Reading }>();
     /** They keep what they have read of a file, so that a change makes them read little. */
     private readonly readers = new Map<string, FileReader>();
+    /** They keep what they have worked out of a plan, so that a change makes them work out little. */
+    private readonly checkers = new Map<string, PlanChecker>();
     private readonly looks = new Map<string, Look>();
     private readonly pages = new Map<string, TextDocument>();
     /** As the client writes them. */
@@ -151,7 +153,9 @@ export class Folder implements Files {
                 return this.read(each);
             },
         };
-        const checked = check(path, files, { readText: this.readText });
+        const checker = this.checkers.get(path) ?? new PlanChecker(path);
+        this.checkers.set(path, checker);
+        const checked = checker.check(files, { readText: this.readText });
         const look: Look = { checked, reads };
         this.looks.set(path, look);
         return look;

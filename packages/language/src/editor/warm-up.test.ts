@@ -40,7 +40,8 @@ test('what breaks in it reaches nobody', async () => {
 });
 
 test('it types in the plan in sight, and asks the rules after every key', async () => {
-    const asked = vi.spyOn(rules[0]!, 'check');
+    // It reads every name, so that it is asked again whatever was typed, but for a comment.
+    const asked = vi.spyOn(rules.find(({ id }) => id === 'unknown-name')!, 'check');
     let before = Infinity;
     const inSight = (): ReturnType<typeof plan> => {
         before = asked.mock.calls.length;
@@ -48,6 +49,6 @@ test('it types in the plan in sight, and asks the rules after every key', async 
     };
     new WarmUp(createCoverServices(), () => false, inSight).goOn();
     // Other guests and a course without its pieces; then twenty letters or digits put in and taken out.
-    await expect.poll(() => asked.mock.calls.length - before, { timeout: 60_000 }).toBeGreaterThanOrEqual(2 + 2 * 20);
+    await expect.poll(() => asked.mock.calls.length - before, { timeout: 60_000 }).toBeGreaterThanOrEqual(2 + 20);
     asked.mockRestore();
 });

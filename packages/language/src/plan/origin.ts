@@ -1,9 +1,38 @@
-/** Where a value was written. Opaque to rules and calculations: they only hand it on. Offsets are UTF-16 units. */
+/**
+ * Where a value was written. Opaque to rules and calculations: they only hand it on, and never copy its figures, for what is
+ * written above moves it. Offsets are UTF-16 units.
+ */
 export interface Origin {
     /** The file as its `Files` names it (workspace-relative, with forward slashes); `cupboard/…` for the standard cupboard. */
     readonly file: string;
     readonly start: number;
     readonly end: number;
+}
+
+/** From where one thing begins to where another ends, wherever both are moved. */
+export function fromTo(first: Origin, last: Origin): Origin {
+    return {
+        file: first.file,
+        get start() {
+            return first.start;
+        },
+        get end() {
+            return last.end;
+        },
+    };
+}
+
+/** The first characters of a place, wherever it is moved. */
+export function beginningOf(place: Origin, length: number): Origin {
+    return {
+        file: place.file,
+        get start() {
+            return place.start;
+        },
+        get end() {
+            return place.start + length;
+        },
+    };
 }
 
 /** A name as written, not yet looked up. */

@@ -2,6 +2,7 @@ import { LONGEST_TEXT } from '../grammar/limits.js';
 import { parseText, type Parsed } from '../grammar/parse.js';
 import { parseMistakenLines } from '../grammar/mistaken-lines.js';
 import { readPlainly } from '../grammar/plain-parser.js';
+import { keepValues, type ReadText } from './read-again.js';
 import { joinStretches, moveStretch, readStretch, type ReadStretch } from './read.js';
 import { stretchesOf, type Stretch } from '../grammar/stretches.js';
 import type { Reading } from './types.js';
@@ -14,10 +15,7 @@ export function readText(file: string, text: string): Reading {
     return new FileReader(file).read(text);
 }
 
-interface Known extends Stretch {
-    readonly text: string;
-    readonly read: ReadStretch;
-}
+type Known = Stretch & ReadText;
 
 /**
  * Reads one file again and again, and of each text only what is new. A text is cut into stretches, a block each, which are
@@ -25,6 +23,11 @@ interface Known extends Stretch {
  */
 export class FileReader {
     #known: readonly Known[] = [];
+    /** The last text, where it was read as one. */
+    #asOne: ReadText | undefined;
+    /** What the last reading was joined of, and the reading. */
+    #joined: readonly ReadStretch[] = [];
+    #reading: Reading | undefined;
 
     constructor(readonly file: string) {}
 
@@ -32,8 +35,17 @@ export class FileReader {
     read(text: string): Reading {
         const stretches = text.length <= LONGEST_TEXT ? this.#stretches(text) : undefined;
         this.#known = stretches ?? [];
-        const read = stretches ? stretches.map((each) => each.read) : [readStretch(this.file, text, parseText(text))];
-        return joinStretches(this.file, read);
+        this.#asOne = stretches ? undefined : again(this.#asOne, this.#readAsOne(text));
+        const read = (stretches ?? [this.#asOne!]).map((each) => each.read);
+        const isSame = read.length === this.#joined.length && read.every((each, at) => each === this.#joined[at]);
+        const reading = (isSame ? this.#reading : undefined) ?? joinStretches(this.file, read);
+        this.#joined = read;
+        this.#reading = reading;
+        return reading;
+    }
+
+    #readAsOne(text: string): ReadText {
+        return { text, start: 0, read: readStretch(this.file, text, parseText(text)) };
     }
 
     #stretches(text: string): Known[] | undefined {
@@ -60,13 +72,21 @@ export class FileReader {
             return undefined;
         }
         const behind = between ? before.slice(rest) : [];
-        return [...before.slice(0, first), ...fresh.map((each) => this.#one(text, each)), ...moved(behind, to)];
+        const instead = before.slice(first, between ? rest : undefined);
+        const isOneForOne = instead.length === fresh.length;
+        const read = fresh.map((each, at) => again(isOneForOne ? instead[at] : undefined, this.#one(text, each)));
+        return [...before.slice(0, first), ...read, ...moved(behind, to)];
     }
 
     #one(text: string, { start, end }: Stretch): Known {
         const own = text.slice(start, end);
         return { start, end, text: own, read: readStretch(this.file, own, parsed(own), start) };
     }
+}
+
+/** What was just read, with whatever is as it was before. */
+function again<Now extends ReadText>(before: ReadText | undefined, now: Now): Now {
+    return before ? { ...now, read: keepValues(before, now) } : now;
 }
 
 function parsed(text: string): Parsed {

@@ -75,7 +75,8 @@ export function readStretch(file: string, text: string, parsed: Parsed, offset =
         const read = BLOCKS[node.$type].read as (scribe: Scribe, node: ast.Item) => readonly unknown[];
         const values = read(notes, node);
         origins.push(...notes.origins);
-        return { type: node.$type, values, notes };
+        const { occurrences, written, unitProblems, repeats, misspelt } = notes;
+        return { type: node.$type, values, notes: { occurrences, written, unitProblems, repeats, misspelt } };
     });
     const at = (start: number, end: number): Origin => {
         const origin = { file, start: start + offset, end: end + offset };

@@ -1,3 +1,4 @@
+import { fromTo } from '../plan/origin.js';
 import type { Plan, Tables } from '../plan/types.js';
 import type { NarrowPlace } from '../service/room/types.js';
 import type { Service } from '../service/types.js';
@@ -94,7 +95,7 @@ function sayNarrow(plan: Plan, service: Service, tables: Tables, narrow: NarrowP
     const isWide = (_: Plan, after: Furnished): boolean =>
         !narrowPlacesOf(after).some((each) => isOf(each, tables.names));
     return {
-        at: { ...at.x.origin, end: at.y.origin.end },
+        at: fromTo(at.x.origin, at.y.origin),
         message: `${gap}; ${like(wanted)} is wanted.`,
         hint: 'Move the table, or leave out its place so that it is set out with the others.',
         fixes: fixesThat(isWide, { plan, service }, [movedTables(plan, tables, wanted - left)]),

@@ -66,12 +66,12 @@ export function namesInReach(
 }
 
 /** In the order of the text. */
-function declared(plan: Plan, sort: NameSort): readonly string[] {
-    let bySort = declaredIn.get(plan);
+function declared({ readings }: Plan, sort: NameSort): readonly string[] {
+    let bySort = declaredIn.get(readings);
     if (!bySort) {
         bySort = new Map<NameSort, string[]>();
-        declaredIn.set(plan, bySort);
-        for (const { occurrences } of plan.readings) {
+        declaredIn.set(readings, bySort);
+        for (const { occurrences } of readings) {
             for (const each of occurrences) {
                 if (each.role === 'declares') {
                     const names = bySort.get(each.sort);
@@ -88,7 +88,7 @@ function declared(plan: Plan, sort: NameSort): readonly string[] {
 }
 
 /** Asked for once for every sort of name that is used. */
-const declaredIn = new WeakMap<Plan, Map<NameSort, string[]>>();
+const declaredIn = new WeakMap<Plan['readings'], Map<NameSort, string[]>>();
 
 /**
  * How far a name of each sort may be unknown. `closed`: all its names are in reach of a house or menu edited alone. `open`: the

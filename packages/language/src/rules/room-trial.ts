@@ -1,7 +1,7 @@
 import type { Plan } from '../plan/types.js';
 import { coverGeometry } from '../service/cover-geometry/cover-geometry.js';
 import { deriveService } from '../service/derive.js';
-import { lazily } from '../service/lazily.js';
+import { lazily } from '../plan/lazily.js';
 import { roomOf } from '../service/room/room-of.js';
 import { tablesOf } from '../service/room/room-to-lay-out.js';
 import type { Service } from '../service/types.js';

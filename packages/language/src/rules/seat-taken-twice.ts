@@ -1,4 +1,4 @@
-import type { Origin } from '../plan/origin.js';
+import { fromTo, type Origin } from '../plan/origin.js';
 import type { Plan, Seat } from '../plan/types.js';
 import { sayNeed } from '../service/guests.js';
 import type { Fix } from './fixes.js';
@@ -94,7 +94,7 @@ function keyOf(seat: Seat | undefined): string | undefined {
 
 /** From the table's name to the seat's number. */
 function placeOf({ table, seat }: Seat): Origin {
-    return { ...table.origin, end: seat?.origin.end ?? table.origin.end };
+    return fromTo(table.origin, seat?.origin ?? table.origin);
 }
 
 /** The nearest free seat of the same table, where the room says how many it has. */

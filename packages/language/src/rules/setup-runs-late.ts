@@ -1,3 +1,4 @@
+import { fromTo } from '../plan/origin.js';
 import { show } from '../plan/quantity.js';
 import type { Plan } from '../plan/types.js';
 import { eveningClock, type EveningClock } from '../service/clock/evening.js';
@@ -113,7 +114,7 @@ function judgePeople(plan: Plan, { setUp, strike }: Preparations, report: (repor
         const task = plan.tasks[stated]!;
         const clause = clausesOf(plan, role as 'server').at(-1);
         report({
-            at: { ...task.by!.count.origin, end: task.by!.role.origin.end },
+            at: fromTo(task.by!.count.origin, task.by!.role.origin),
             message: `${quoted(task.title.text)} takes ${counted(takes, role)}; the team has ${there}, so it is never begun.`,
             hint: 'Let fewer do it in more time, or have more of them.',
             related: clause ? [{ at: clause.origin, message: `The team has ${counted(there, role)}.` }] : [],

@@ -1,3 +1,4 @@
+import { fromTo } from '../plan/origin.js';
 import { plateHolders } from '../service/stock/equipment.js';
 import { whatItHolds, rentGear } from './equipment.js';
 import { defineRule } from './rule.js';
@@ -52,7 +53,7 @@ export default defineRule({
             const holder = plateHolders(plan).find(({ gear }) => gear === use.gear);
             const fixes = rentGear(plan, use);
             report({
-                at: { ...vessel.origin, start: vessel.piece.origin.start },
+                at: fromTo(vessel.piece.origin, vessel.origin),
                 message: `${counted(use.plates, 'plate')} of ${quoted(course)} are to be warmed; ${whatItHolds(use)}.`,
                 hint: `${fixes[0]?.title ?? 'Rent another'}, or warm them in ${use.loads} loads: ${use.minutes} min in all, and only the last load comes straight to the pass.`,
                 related: holder

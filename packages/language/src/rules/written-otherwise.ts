@@ -1,3 +1,4 @@
+import { beginningOf } from '../plan/origin.js';
 import type { Written } from '../plan/types.js';
 import type { Fix } from './fixes.js';
 import { defineRule } from './rule.js';
@@ -81,7 +82,7 @@ export default defineRule({
             const isUnderstood = written.suggestions.length === 1;
             report({
                 // A comment that does not close runs to the end of the file; where it opens is the place to look.
-                at: form === 'unclosed-comment' ? { ...origin, end: origin.start + written.written.length } : origin,
+                at: form === 'unclosed-comment' ? beginningOf(origin, written.written.length) : origin,
                 severity: isUnderstood ? 'warning' : 'error',
                 message: MESSAGE[form](written),
                 hint: HINT[form] ?? (words.length > 0 ? `Write ${listed(words.map(quoted), 'or')}.` : undefined),

@@ -11,7 +11,7 @@ import { waterNeeds } from './drinks/water.js';
 import { dishFacts, firstInHouse, isDessert, pourFacts } from './facts.js';
 import { groupGuests } from './guests.js';
 import { heatOf } from './heat/heat.js';
-import { lazily } from './lazily.js';
+import { lazily } from '../plan/lazily.js';
 import { preparationsOf } from './preparations/preparations.js';
 import { roomOf } from './room/room-of.js';
 import { tablesOf } from './room/room-to-lay-out.js';
@@ -28,117 +28,73 @@ import { stepThrough } from './table.js';
 import type { Conflict, CourseServing, DishFacts, GuestGroup, PourFacts, Service, Variation } from './types.js';
 import { variationsOf } from './variations.js';
 
-/** Computes the whole service of a plan. Pure; whatever is absent or broken in the plan is left out. */
+/** Computes the whole service of a plan, each section when something first asks for it. Pure; whatever is absent or broken in the plan is left out. */
 export function deriveService(plan: Plan): Service {
-    const courses = plan.menu?.courses ?? [];
-    const groups = groupGuests(plan);
-    const guestCount = plan.event?.guests?.expected.count ?? 0;
-    const servings = courses.map((course) => serveCourse(course, groups, guestCount, plan.cupboard));
-    const facts = courses.flatMap((course) => course.dishes.map((dish) => dishFacts(plan, course, dish)));
-    const pours = courses.flatMap((course, index) => [
-        ...course.pours.map((pour) => pourFacts(plan, pour, index)),
-        ...course.dishes.flatMap((dish) => dish.pours.map((pour) => pourFacts(plan, pour, index, dish))),
+    const courses = (): readonly Course[] => plan.menu?.courses ?? [];
+    const drunk = lazily(() => poursOf(plan, service.pours, service.groups, service.servings));
+    const service: Service = inSections({
+        groups: () => groupGuests(plan),
+        guestCount: () => plan.event?.guests?.expected.count ?? 0,
+        setFor: () => plan.event?.guests?.setFor?.count ?? service.guestCount,
+        servings: () =>
+            courses().map((course) => serveCourse(course, service.groups, service.guestCount, plan.cupboard)),
+        bread: () => plan.menu?.bread && breadService(plan, plan.menu.bread, service.groups, service.guestCount),
+        coffee: () => coffeeService(plan),
+        facts: () => courses().flatMap((course) => course.dishes.map((dish) => dishFacts(plan, course, dish))),
+        pours: () =>
+            courses().flatMap((course, index) => [
+                ...course.pours.map((pour) => pourFacts(plan, pour, index)),
+                ...course.dishes.flatMap((dish) => dish.pours.map((pour) => pourFacts(plan, pour, index, dish))),
+            ]),
+        variations: () => layVariations(plan, service),
+        reaches: () => findReaches(plan, service.groups, service.servings, service.pours, service.bread?.serving),
+        counts: () =>
+            countPieces({
+                plan,
+                variations: service.variations,
+                facts: service.facts,
+                coffee: service.coffee,
+                oversetCovers: Math.max(0, service.setFor - service.guestCount),
+                drinks: service.drinks,
+                gear: servingGear(plan, service),
+            }),
+        pull: () =>
+            pullList(plan, service.counts, statedWashes(plan, new WashableStock(service.counts, service.variations))),
+        stock: () => stockOf(plan, service, () => service.run),
+        supplies: () => suppliesOf(plan, service),
+        drinks: () => needsOf(plan, drunk(), service.variations),
+        water: () => waterNeeds(plan, service.guestCount),
+        alcohol: () => alcoholEach(plan, service.variations, drunk()),
+        seats: () => seatGuests(plan, service),
+        allergens: () => allergenMatrix(plan, service),
+        tables: () => tablesOf(plan),
+        room: () => roomOf(plan, service.tables),
+        coverGeometry: () => coverGeometry(plan, service, service.tables),
+        run: () => runService(plan, service),
+        heat: () => heatOf(plan, service, service.run),
+        chilling: () => planChilling(plan, service, service.heat.air, service.run),
+        preparations: () => preparationsOf(plan, service),
+    });
+    return service;
+}
+
+function inSections(sections: { readonly [Name in keyof Required<Service>]: () => Service[Name] }): Service {
+    const getters = Object.entries(sections).map(([name, make]: [string, () => unknown]) => [
+        name,
+        { get: lazily(make), enumerable: true },
     ]);
-    const bread = plan.menu?.bread && breadService(plan, plan.menu.bread, groups, guestCount);
-    const coffee = coffeeService(plan);
+    return Object.defineProperties({}, Object.fromEntries(getters) as PropertyDescriptorMap) as Service;
+}
+
+/** The covers of guests who eat alike, each with the steps of its evening. */
+function layVariations(plan: Plan, { groups, servings, facts, pours, bread, coffee }: Service): readonly Variation[] {
     const shared = { plan, bread, coffee };
-    const variations = variationsOf(groups, servings, plan).map((draft, index): Variation => {
+    return variationsOf(groups, servings, plan).map((draft, index): Variation => {
         const dishes = draft.dishes.map((dish) => facts.find((each) => each.dish === dish));
         const drunk = pours.filter((pour) => !pour.dish || draft.dishes.includes(pour.dish));
         const cover = layCover({ ...shared, dishes, pours: drunk });
         return { ...draft, index, cover, steps: stepThrough({ ...shared, cover, dishes }) };
     });
-    const setFor = plan.event?.guests?.setFor?.count ?? guestCount;
-    const oversetCovers = Math.max(0, setFor - guestCount);
-    // Each section is worked out once, when something first asks for it: a rule that asks for none costs nothing.
-    const drunk = lazily(() => poursOf(plan, pours, groups, servings));
-    const drinks = lazily(() => needsOf(plan, drunk(), variations));
-    const water = lazily(() => waterNeeds(plan, guestCount));
-    const alcohol = lazily(() => alcoholEach(plan, variations, drunk()));
-    const seats = lazily(() => seatGuests(plan, service));
-    const allergens = lazily(() => allergenMatrix(plan, service));
-    const tables = lazily(() => tablesOf(plan));
-    const room = lazily(() => roomOf(plan, tables()));
-    const geometry = lazily(() => coverGeometry(plan, service, tables()));
-    const counts = lazily(() =>
-        countPieces({
-            plan,
-            variations,
-            facts,
-            coffee,
-            oversetCovers,
-            drinks: drinks(),
-            gear: servingGear(plan, service),
-        }),
-    );
-    const pull = lazily(() => pullList(plan, counts(), statedWashes(plan, new WashableStock(counts(), variations))));
-    const run = lazily(() => runService(plan, service));
-    const stock = lazily(() => stockOf(plan, service, () => service.run));
-    const supplies = lazily(() => suppliesOf(plan, service));
-    const heat = lazily(() => heatOf(plan, service, service.run));
-    const chilling = lazily(() => planChilling(plan, service, heat().air, service.run));
-    const preparations = lazily(() => preparationsOf(plan, service));
-    const service: Service = {
-        groups,
-        guestCount,
-        setFor,
-        servings,
-        bread,
-        coffee,
-        facts,
-        pours,
-        variations,
-        reaches: findReaches(plan, groups, servings, pours, bread?.serving),
-        get counts() {
-            return counts();
-        },
-        get pull() {
-            return pull();
-        },
-        get stock() {
-            return stock();
-        },
-        get supplies() {
-            return supplies();
-        },
-        get drinks() {
-            return drinks();
-        },
-        get water() {
-            return water();
-        },
-        get alcohol() {
-            return alcohol();
-        },
-        get seats() {
-            return seats();
-        },
-        get allergens() {
-            return allergens();
-        },
-        get tables() {
-            return tables();
-        },
-        get room() {
-            return room();
-        },
-        get coverGeometry() {
-            return geometry();
-        },
-        get run() {
-            return run();
-        },
-        get heat() {
-            return heat();
-        },
-        get chilling() {
-            return chilling();
-        },
-        get preparations() {
-            return preparations();
-        },
-    };
-    return service;
 }
 
 // ---------------------------------------------------------------- bread and coffee

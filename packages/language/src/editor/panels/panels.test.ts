@@ -241,6 +241,16 @@ describe('a panel of a text with errors', () => {
         expect(leads(place, page, 'soup bowl')).toHaveLength(1);
     });
 
+    it('leads past a change to what stands in blocks that have not changed', () => {
+        const place = openPlan(SUPPER);
+        const plans = new ShownPlans();
+        show(place, 'pull', {}, plans);
+        change(place, SUPPER.replace('event "', '\n\nevent "').replace('seated 19:00', 'seated 19:0'));
+        const page = show(place, 'pull', {}, plans);
+        expect(page.isStale).toBe(true);
+        expect(leads(place, page, 'soup bowl')).toEqual(['served in soup-bowl warmed to 60 °C at 64 °C']);
+    });
+
     it('shows the text as it is when asked to, or when there is nothing from before', () => {
         const place = openPlan(SUPPER);
         const plans = new ShownPlans();

@@ -1,9 +1,11 @@
-import type { Checked } from '../../check.js';
 import type { Location } from 'vscode-languageserver';
+import { check, type Checked } from '../../check.js';
+import { lazily } from '../../plan/lazily.js';
 import type { Origin } from '../../plan/origin.js';
 import type { Client } from '../client.js';
 import { locationOf } from '../diagnostics.js';
-import { difference } from '../text-difference.js';
+import type { Folder } from '../folder.js';
+import { difference } from '../../plan/text-difference.js';
 import type { Place } from '../workspace.js';
 
 /** A plan as a panel shows it. */
@@ -20,7 +22,8 @@ const MOST_KEPT = 6;
 
 /** Keeps of each plan shown how it was when last nothing was wrong with it. */
 export class ShownPlans {
-    private readonly kept = new Map<string, Checked>();
+    /** Worked out again, from its texts, when it is first shown: what a folder has looked at goes with the texts. */
+    private readonly kept = new Map<string, () => Checked>();
 
     /** @param anyway what is there is to be shown whatever is wrong with it */
     show({ folder, path }: Place, anyway: boolean): ShownPlan {
@@ -28,16 +31,30 @@ export class ShownPlans {
         const uri = folder.uriOf(path);
         const errors = checked.findings.filter(({ severity }) => severity === 'error').length;
         if (errors === 0) {
+            const { texts } = checked;
             this.kept.delete(uri);
-            this.kept.set(uri, checked);
+            this.kept.set(
+                uri,
+                lazily(() => lookAgain(folder, path, texts)),
+            );
             for (const [oldest] of [...this.kept].slice(0, -MOST_KEPT)) {
                 this.kept.delete(oldest);
             }
             return { checked, errors, isFromBefore: false };
         }
-        const before = anyway ? undefined : this.kept.get(uri);
+        const before = anyway ? undefined : this.kept.get(uri)?.();
         return { checked: before ?? checked, errors, isFromBefore: before !== undefined };
     }
+}
+
+/** A plan of older texts; recipes are as they are now. */
+function lookAgain(folder: Folder, file: string, texts: Checked['texts']): Checked {
+    return check(file, {
+        read: (path) => {
+            const text = texts.get(path);
+            return text === undefined ? folder.read(path) : { state: 'read', text };
+        },
+    });
 }
 
 /** The places that a panel's parts come from, each counted once. */

@@ -10,7 +10,7 @@ import { applyEdits, type TextEdit } from '../fixes.js';
 import { formatEdits } from '../format.js';
 import { eventsWith } from '../names.js';
 import { bracesIn, linesOf, pageOf, textOf, type Page } from '../page.js';
-import { difference } from '../text-difference.js';
+import { difference } from '../../plan/text-difference.js';
 import type { Refactoring, Selected } from './refactoring.js';
 
 /** Clauses that a course says for all of its dishes. */

@@ -36,18 +36,18 @@ export type InChange = Exclude<Showing, { readonly times: 'once' }> & {
 /** `end` is after guests are seated, however late; any other time is within half a day of it. */
 export type Meaning = 'near' | 'end' | 'doors';
 
-const clocks = new WeakMap<Plan, EveningClock | undefined>();
+const clocks = new WeakMap<Event, EveningClock | undefined>();
 
 /** @returns `undefined` where the event does not say when guests are seated */
-export function eveningClock(plan: Plan): EveningClock | undefined {
-    if (!clocks.has(plan)) {
-        clocks.set(plan, makeClock(plan.event));
+export function eveningClock({ event }: Plan): EveningClock | undefined {
+    if (event && !clocks.has(event)) {
+        clocks.set(event, makeClock(event));
     }
-    return clocks.get(plan);
+    return event && clocks.get(event);
 }
 
-function makeClock(event: Event | undefined): EveningClock | undefined {
-    if (event?.seated?.minutes === undefined) {
+function makeClock(event: Event): EveningClock | undefined {
+    if (event.seated?.minutes === undefined) {
         return undefined;
     }
     const seated = event.seated.minutes + (sitsAfterMidnight(event) ? DAY : 0);

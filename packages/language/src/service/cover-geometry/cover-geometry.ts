@@ -1,6 +1,6 @@
 import type { Plan } from '../../plan/types.js';
 import { isWaiting } from '../cover.js';
-import { lazily } from '../lazily.js';
+import { lazily } from '../../plan/lazily.js';
 import { remember } from '../remember.js';
 import type { TableToPlace } from '../room/types.js';
 import type { DishFacts, Service, Variation } from '../types.js';

@@ -1,4 +1,4 @@
-import { lazily } from '../lazily.js';
+import { lazily } from '../../plan/lazily.js';
 import { remember } from '../remember.js';
 import { isOfCover } from './moments.js';
 import { overlapOf, OWN, Solid } from './overlap.js';

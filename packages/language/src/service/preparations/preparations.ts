@@ -2,7 +2,7 @@
 import type { CustomName } from '../../plan/customs.js';
 import type { Plan } from '../../plan/types.js';
 import { eveningClock } from '../clock/evening.js';
-import { lazily } from '../lazily.js';
+import { lazily } from '../../plan/lazily.js';
 import { remember } from '../remember.js';
 import { isAssumed } from '../run/pace.js';
 import type { Run } from '../run/types.js';

@@ -1,4 +1,4 @@
-import { lazily } from '../lazily.js';
+import { lazily } from '../../plan/lazily.js';
 import { remember } from '../remember.js';
 import { footprintOf } from './footprint.js';
 import { narrowPlaces, type Standing } from './narrow-places.js';

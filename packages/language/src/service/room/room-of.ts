@@ -1,5 +1,5 @@
 import type { Plan } from '../../plan/types.js';
-import { lazily } from '../lazily.js';
+import { lazily } from '../../plan/lazily.js';
 import { clothsFor } from './cloths.js';
 import { layOutRoom } from './lay-out-room.js';
 import { clothDrop, roomToLayOut, stockedCloths } from './room-to-lay-out.js';

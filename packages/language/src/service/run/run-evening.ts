@@ -1,5 +1,5 @@
 /** The run sheet: the evening simulated, with what its people do and what more of them would buy. */
-import { lazily } from '../lazily.js';
+import { lazily } from '../../plan/lazily.js';
 import { remember } from '../remember.js';
 import { bottleneckOf } from './bottleneck.js';
 import { courseTimes, overAt } from './course-times.js';

@@ -1,5 +1,5 @@
 import type { Plan } from '../../plan/types.js';
-import { lazily } from '../lazily.js';
+import { lazily } from '../../plan/lazily.js';
 import { eveningOf, type ForEvening, type PlannedEvening } from './evening-of-plan.js';
 import { figureOf } from './pace.js';
 import { replicate, replicating, type ReplicationsAsked } from './replications.js';
@@ -36,13 +36,11 @@ export function replicatingService(plan: Plan, service: ForEvening): ReturnType<
     return asked && replicating(replicationsAsked(plan, asked.evening)!);
 }
 
-const known = new WeakMap<ForEvening, PlannedEvening>();
+const evenings = new WeakMap<ForEvening, () => PlannedEvening | undefined>();
 
 /** The evening of a service as the simulation takes it, for those who try it with other people or times. */
 export function plannedEvening(plan: Plan, service: ForEvening): PlannedEvening | undefined {
-    const held = known.get(service) ?? eveningOf(plan, service);
-    if (held) {
-        known.set(service, held);
-    }
-    return held;
+    const evening = evenings.get(service) ?? lazily(() => eveningOf(plan, service));
+    evenings.set(service, evening);
+    return evening();
 }

@@ -1,6 +1,6 @@
 /** The stock of one evening: what is washed in between, what is done about what is short, racks, linen and equipment. */
 import type { Plan } from '../../plan/types.js';
-import { lazily } from '../lazily.js';
+import { lazily } from '../../plan/lazily.js';
 import type { Run } from '../run/types.js';
 import type { Service } from '../types.js';
 import { finishTimes } from './dish-room-schedule.js';

@@ -1,6 +1,6 @@
 /** Pieces that could stand for one that is short: they suit, the house owns some, and the text has one place to say so. */
 import type { Piece, PieceUse } from '../../plan/cupboard.js';
-import type { Origin } from '../../plan/origin.js';
+import { fromTo, type Origin } from '../../plan/origin.js';
 import { mismatchedPair, suitsDrink, suitsKind } from '../../plan/suiting.js';
 import type { Plan } from '../../plan/types.js';
 import { flatwareOf } from '../cover.js';
@@ -253,7 +253,7 @@ function replacingOneOf(group: readonly PieceUse[], name: string): Site['write']
     const warmth = state ? ` ${state}${to ? ` to ${to.written}` : ''}` : '';
     const comes = brought ? ', brought with the course' : laid ? ', laid' : '';
     const first = group[0]!.origin;
-    const whole = { ...first, end: group.at(-1)!.origin.end };
+    const whole = fromTo(first, group.at(-1)!.origin);
     return (other) => ({ do: 'replace', at: whole, before: '', pieces: [other], after: warmth + comes });
 }
 

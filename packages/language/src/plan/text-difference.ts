@@ -1,7 +1,8 @@
-import type { TextEdit } from './write-change.js';
-
 /** The one edit that makes one text the other, without what both begin and end with. */
-export function difference(before: string, after: string): TextEdit {
+export function difference(
+    before: string,
+    after: string,
+): { readonly start: number; readonly end: number; readonly text: string } {
     const most = Math.min(before.length, after.length);
     let start = 0;
     while (start < most && before[start] === after[start]) {

@@ -1,0 +1,107 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import fc, { type GeneratorValue } from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { check, PlanChecker, type Checked } from './check.js';
+import { planText } from './output/plan-json.js';
+import { filesInMemory } from './plan/files.js';
+import { FileReader } from './plan/read-text.js';
+import type { Reading } from './plan/types.js';
+
+// A plan that is checked again after each change says what it says when it is checked for the first time.
+
+const HALL = new URL('../../../examples/saltmarsh-hall/', import.meta.url);
+const hall = (): Record<string, string> =>
+    Object.fromEntries(
+        readdirSync(HALL, { recursive: true, encoding: 'utf8' })
+            .filter((path) => /\.(cover|md|json)$/.test(path))
+            .map((path) => [path, readFileSync(new URL(path, HALL), 'utf8')]),
+    );
+const EVENTS = ['lantern-supper.cover', 'summer-lunch.cover', 'mess-night.cover'];
+const OF_EACH = ['house.cover', 'cupboard.cover', 'long-gallery.cover'];
+
+/** All that anybody can read of it, with every place. */
+const said = (checked: Checked): unknown => ({
+    findings: checked.findings.map(({ fixes, ...finding }) => ({ ...finding, fixes })),
+    broken: checked.broken.map(({ rule }) => rule),
+    plan: planText(checked, true),
+});
+
+/** A reader that keeps what it has read, for each file. */
+function readerOf(): (file: string, text: string) => Reading {
+    const readers = new Map<string, FileReader>();
+    const last = new Map<string, { text: string; reading: Reading }>();
+    return (file, text) => {
+        const known = last.get(file);
+        if (known?.text === text) {
+            return known.reading;
+        }
+        const reader = readers.get(file) ?? new FileReader(file);
+        readers.set(file, reader);
+        const reading = reader.read(text);
+        last.set(file, { text, reading });
+        return reading;
+    };
+}
+
+class Typed {
+    readonly texts = hall();
+    readonly #checker: PlanChecker;
+    readonly #readText = readerOf();
+
+    constructor(readonly event: string) {
+        this.#checker = new PlanChecker(event);
+    }
+
+    again(): Checked {
+        return this.#checker.check(filesInMemory(this.texts), { readText: this.#readText });
+    }
+
+    fresh(): Checked {
+        return check(this.event, filesInMemory(this.texts));
+    }
+}
+
+const TYPED = ['x', '1', ' ', '\n', '"', '{', '}', '// ', '12', 'soup-spoon', 'milk', 'gluten', ' 64 °C', 'vegan'];
+
+/** A text after something that a person may do to it. */
+function edited(text: string, choose: GeneratorValue): string {
+    const nat = (max: number): number => choose(fc.nat, { max });
+    const at = nat(text.length);
+    const lines = text.split('\n');
+    const [from, to] = [nat(lines.length - 1), nat(lines.length - 1)];
+    const ways: (() => string)[] = [
+        () => text.slice(0, at) + TYPED[nat(TYPED.length - 1)]! + text.slice(at),
+        () => text.slice(0, at) + TYPED[nat(3)]! + text.slice(at),
+        () => text.slice(0, at) + text.slice(at + 1 + nat(10)),
+        () => text.slice(0, at) + text.slice(at + 1),
+        () => lines.toSpliced(from, 0, lines[to]!).join('\n'),
+        () => lines.toSpliced(from, 1).join('\n'),
+        () => lines.toSpliced(from, 1).toSpliced(to, 0, lines[from]!).join('\n'),
+        () => `// a line more\n${text}`,
+    ];
+    return ways[nat(ways.length - 1)]!();
+}
+
+describe('a plan checked again', () => {
+    it.each(EVENTS)('says of %s after any changes what it says at first sight', (event) => {
+        fc.assert(
+            fc.property(fc.gen(), (choose) => {
+                const typed = new Typed(event);
+                typed.again();
+                const steps = choose(fc.integer, { min: 4, max: 10 });
+                for (let step = 0; step < steps; step++) {
+                    const file = [event, event, event, ...OF_EACH][choose(fc.nat, { max: 5 })]!;
+                    const before = typed.texts[file]!;
+                    typed.texts[file] = edited(before, choose);
+                    expect(said(typed.again()), `${step}`).toEqual(said(typed.fresh()));
+                    // Taken back as often as not, as one who tries something does.
+                    if (choose(fc.boolean)) {
+                        typed.texts[file] = before;
+                        expect(said(typed.again()), `${step}, taken back`).toEqual(said(typed.fresh()));
+                    }
+                }
+            }),
+            { numRuns: process.env.SLOW ? 100 : 5, seed: 20261129, endOnFailure: true },
+        );
+    }, 600_000);
+});

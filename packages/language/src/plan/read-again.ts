@@ -1,0 +1,166 @@
+import type { Origin } from './origin.js';
+import type { ReadStretch } from './read.js';
+import { difference } from './text-difference.js';
+
+type Mutable<T> = { -readonly [Key in keyof T]: T[Key] };
+type Plain = Record<string, unknown>;
+
+/** A stretch with the text that it was read from, and where in the file that begins. */
+export interface ReadText {
+    readonly text: string;
+    readonly start: number;
+    readonly read: ReadStretch;
+}
+
+/**
+ * A stretch that was read again: whatever in it says the same as before stays the very same value, with its places as they
+ * are now. So what was worked out from a course holds on while somebody writes in another.
+ * @param now just read, and known to nobody else: the values kept are put into it
+ */
+export function keepValues(before: ReadText, now: ReadText): ReadStretch {
+    const keeper = new Keeper(before, now);
+    const { origins: _before, ...valuesBefore } = before.read;
+    const { origins, ...values } = now.read;
+    const kept = keeper.keep(valuesBefore, values) as typeof values;
+    keeper.move();
+    if (kept === valuesBefore) {
+        return before.read;
+    }
+    return { ...kept, origins: [...new Set(origins.map((origin) => keeper.keptFor(origin)))] };
+}
+
+class Keeper {
+    /** What each value read now is kept as. Several may refer to one: they still do. */
+    readonly #kept = new Map<object, unknown>();
+    /** Places from before, with where they are now. */
+    readonly #moves = new Map<Origin, Origin>();
+    readonly #from: number;
+    readonly #to: number;
+    /** By how much what stands behind the words that are other ones now has moved, and what stands before them. */
+    readonly #behind: number;
+    readonly #ahead: number;
+
+    constructor(before: ReadText, now: ReadText) {
+        const { start, end, text } = difference(before.text, now.text);
+        this.#from = before.start + start;
+        this.#to = before.start + end;
+        this.#ahead = now.start - before.start;
+        this.#behind = this.#ahead + text.length - (end - start);
+    }
+
+    /** @returns the value from before where it says the same, else the new one with all that is kept in it */
+    keep(before: unknown, now: unknown): unknown {
+        if (before === now || typeof now !== 'object' || now === null) {
+            return now;
+        }
+        const kept = this.#kept.get(now) ?? this.#one(before, now);
+        this.#kept.set(now, kept);
+        return kept;
+    }
+
+    keptFor(origin: Origin): Origin {
+        return (this.#kept.get(origin) as Origin | undefined) ?? origin;
+    }
+
+    move(): void {
+        for (const [origin, { start, end }] of this.#moves as Map<Mutable<Origin>, Origin>) {
+            origin.start = start;
+            origin.end = end;
+        }
+    }
+
+    #one(before: unknown, now: object): unknown {
+        if (typeof before !== 'object' || before === null) {
+            return now;
+        }
+        if (Array.isArray(now)) {
+            return Array.isArray(before) ? this.#list(before, now) : now;
+        }
+        return isOrigin(now) ? this.#place(before, now) : this.#fields(before as Plain, now as Plain);
+    }
+
+    #fields(before: Plain, now: Plain): Plain {
+        const names = Object.keys(now);
+        let isSame = names.length === Object.keys(before).length;
+        for (const name of names) {
+            isSame = this.#put(before[name], now, name) && isSame;
+        }
+        return isSame ? before : now;
+    }
+
+    /** Where something was written in between, what stands before it and behind it is still the same. */
+    #list(before: readonly unknown[], now: unknown[]): readonly unknown[] {
+        if (before.length === now.length) {
+            const same = now.filter((_, index) => this.#put(before[index], now, index));
+            return same.length === now.length ? before : now;
+        }
+        const shorter = Math.min(before.length, now.length);
+        let first = 0;
+        while (first < shorter && saysTheSame(before[first], now[first])) {
+            this.#put(before[first], now, first);
+            first++;
+        }
+        for (let last = 1; last <= shorter - first && saysTheSame(before.at(-last), now.at(-last)); last++) {
+            this.#put(before.at(-last), now, now.length - last);
+        }
+        return now;
+    }
+
+    /** @returns whether what stood there before stands there again */
+    #put<Key extends PropertyKey>(before: unknown, now: Record<Key, unknown>, at: Key): boolean {
+        const kept = this.keep(before, now[at]);
+        if (kept !== now[at]) {
+            now[at] = kept;
+        }
+        return kept === before;
+    }
+
+    /**
+     * One place from before stands for one place now, and has moved only as its text has: so of two kept places the one that
+     * stood before the other, or in it, still does.
+     */
+    #place(before: object, now: Origin): Origin {
+        if (!isOrigin(before) || before.file !== now.file || !this.#hasMoved(before, now)) {
+            return now;
+        }
+        const moved = this.#moves.get(before);
+        if (moved && (moved.start !== now.start || moved.end !== now.end)) {
+            return now;
+        }
+        this.#moves.set(before, now);
+        return before;
+    }
+
+    #hasMoved(before: Origin, now: Origin): boolean {
+        return this.#isMoved(before.start, now.start) && this.#isMoved(before.end, now.end);
+    }
+
+    #isMoved(before: number, now: number): boolean {
+        return (
+            (before <= this.#from && now === before + this.#ahead) ||
+            (before >= this.#to && now === before + this.#behind)
+        );
+    }
+}
+
+function isOrigin(value: object): value is Origin {
+    return 'start' in value && 'end' in value && 'file' in value;
+}
+
+/** Wherever it is written. */
+function saysTheSame(one: unknown, other: unknown): boolean {
+    if (one === other) {
+        return true;
+    }
+    if (typeof one !== 'object' || typeof other !== 'object' || one === null || other === null) {
+        return false;
+    }
+    if (isOrigin(one) && isOrigin(other)) {
+        return one.file === other.file;
+    }
+    const names = Object.keys(one);
+    return (
+        names.length === Object.keys(other).length &&
+        names.every((name) => saysTheSame((one as Plain)[name], (other as Plain)[name]))
+    );
+}
