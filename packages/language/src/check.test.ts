@@ -83,25 +83,29 @@ function edited(text: string, choose: GeneratorValue): string {
 }
 
 describe('a plan checked again', () => {
-    it.each(EVENTS)('says of %s after any changes what it says at first sight', (event) => {
-        fc.assert(
-            fc.property(fc.gen(), (choose) => {
-                const typed = new Typed(event);
-                typed.again();
-                const steps = choose(fc.integer, { min: 4, max: 10 });
-                for (let step = 0; step < steps; step++) {
-                    const file = [event, event, event, ...OF_EACH][choose(fc.nat, { max: 5 })]!;
-                    const before = typed.texts[file]!;
-                    typed.texts[file] = edited(before, choose);
-                    expect(said(typed.again()), `${step}`).toEqual(said(typed.fresh()));
-                    // Taken back as often as not, as one who tries something does.
-                    if (choose(fc.boolean)) {
-                        typed.texts[file] = before;
-                        expect(said(typed.again()), `${step}, taken back`).toEqual(said(typed.fresh()));
+    it.each(EVENTS)(
+        'says of %s after any changes what it says at first sight',
+        (event) => {
+            fc.assert(
+                fc.property(fc.gen(), (choose) => {
+                    const typed = new Typed(event);
+                    typed.again();
+                    const steps = choose(fc.integer, { min: 4, max: 10 });
+                    for (let step = 0; step < steps; step++) {
+                        const file = [event, event, event, ...OF_EACH][choose(fc.nat, { max: 5 })]!;
+                        const before = typed.texts[file]!;
+                        typed.texts[file] = edited(before, choose);
+                        expect(said(typed.again()), `${step}`).toEqual(said(typed.fresh()));
+                        // Taken back as often as not, as one who tries something does.
+                        if (choose(fc.boolean)) {
+                            typed.texts[file] = before;
+                            expect(said(typed.again()), `${step}, taken back`).toEqual(said(typed.fresh()));
+                        }
                     }
-                }
-            }),
-            { numRuns: process.env.SLOW ? 100 : 5, seed: 20261129, endOnFailure: true },
-        );
-    }, 600_000);
+                }),
+                { numRuns: process.env.SLOW ? 100 : 5, seed: 20261129, endOnFailure: true },
+            );
+        },
+        600_000,
+    );
 });

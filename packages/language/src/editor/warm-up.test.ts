@@ -41,7 +41,10 @@ test('what breaks in it reaches nobody', async () => {
 
 test('it types in the plan in sight, and asks the rules after every key', async () => {
     // It reads every name, so that it is asked again whatever was typed, but for a comment.
-    const asked = vi.spyOn(rules.find(({ id }) => id === 'unknown-name')!, 'check');
+    const asked = vi.spyOn(
+        rules.find(({ id }) => id === 'unknown-name')!,
+        'check',
+    );
     let before = Infinity;
     const inSight = (): ReturnType<typeof plan> => {
         before = asked.mock.calls.length;

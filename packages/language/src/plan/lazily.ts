@@ -8,3 +8,13 @@ export function lazily<T>(make: () => T): () => T {
     const value = computed(make);
     return () => value.value;
 }
+
+/** As `lazily`, of each thing by itself: of the same thing the same is given as long as nothing it asks for is another. */
+export function lazilyOfEach<Thing extends object, T>(make: (thing: Thing) => T): (thing: Thing) => T {
+    const values = new WeakMap<Thing, () => T>();
+    return (thing) => {
+        const value = values.get(thing) ?? lazily(() => make(thing));
+        values.set(thing, value);
+        return value();
+    };
+}

@@ -26,7 +26,8 @@ export function keepValues(before: ReadText, now: ReadText): ReadStretch {
     if (kept === valuesBefore) {
         return before.read;
     }
-    return { ...kept, origins: [...new Set(origins.map((origin) => keeper.keptFor(origin)))] };
+    // A place may be kept in one value, and be as it was read in another that is new.
+    return { ...kept, origins: [...new Set(origins.flatMap((origin) => [origin, keeper.keptFor(origin)]))] };
 }
 
 class Keeper {

@@ -1,3 +1,4 @@
+import { lazily } from '../plan/lazily.js';
 import type { Plan, Tables } from '../plan/types.js';
 import type { CoverOnTable, Overlap } from '../service/cover-geometry/types.js';
 import type { NarrowPlace, TableToPlace } from '../service/room/types.js';
@@ -52,8 +53,19 @@ export interface LaidTable extends TableCase {
     readonly on: CoverOnTable;
 }
 
+type Laid = Pick<Service, 'tables' | 'coverGeometry' | 'variations'>;
+
 /** Every variation's cover on every line of tables. */
-export function laidTables(plan: Plan, service: Pick<Service, 'tables' | 'coverGeometry' | 'variations'>): LaidTable[] {
+export function laidTables(plan: Plan, service: Laid): readonly LaidTable[] {
+    const laid = known.get(service) ?? lazily(() => layTables(plan, service));
+    known.set(service, laid);
+    return laid();
+}
+
+/** Several rules ask for it. */
+const known = new WeakMap<Laid, () => readonly LaidTable[]>();
+
+function layTables(plan: Plan, service: Laid): LaidTable[] {
     const cases = tableCases(plan, service);
     return service.coverGeometry.flatMap(({ variation, onTables }) =>
         cases.flatMap((each) => {

@@ -10,8 +10,8 @@ import { needsOf, poursOf } from './drinks/needs.js';
 import { waterNeeds } from './drinks/water.js';
 import { dishFacts, firstInHouse, isDessert, pourFacts } from './facts.js';
 import { groupGuests } from './guests.js';
-import { heatOf } from './heat/heat.js';
-import { lazily } from '../plan/lazily.js';
+import { heatOf, heatOfFacts } from './heat/heat.js';
+import { lazily, lazilyOfEach } from '../plan/lazily.js';
 import { preparationsOf } from './preparations/preparations.js';
 import { roomOf } from './room/room-of.js';
 import { tablesOf } from './room/room-to-lay-out.js';
@@ -31,21 +31,26 @@ import { variationsOf } from './variations.js';
 /** Computes the whole service of a plan, each section when something first asks for it. Pure; whatever is absent or broken in the plan is left out. */
 export function deriveService(plan: Plan): Service {
     const courses = (): readonly Course[] => plan.menu?.courses ?? [];
+    // Of a course that stays as it is all this stays as well, whatever is written in another.
+    const servingOf = lazilyOfEach((course: Course) =>
+        serveCourse(course, service.groups, service.guestCount, plan.cupboard),
+    );
+    const dishesOf = lazilyOfEach((course: Course) => course.dishes.map((dish) => dishFacts(plan, course, dish)));
+    const poursIn = lazilyOfEach((course: Course) => [
+        ...course.pours.map((pour) => pourFacts(plan, pour, course.index)),
+        ...course.dishes.flatMap((dish) => dish.pours.map((pour) => pourFacts(plan, pour, course.index, dish))),
+    ]);
+    const heated = lazilyOfEach((facts: DishFacts) => heatOfFacts(plan, facts, service.run));
     const drunk = lazily(() => poursOf(plan, service.pours, service.groups, service.servings));
     const service: Service = inSections({
         groups: () => groupGuests(plan),
         guestCount: () => plan.event?.guests?.expected.count ?? 0,
         setFor: () => plan.event?.guests?.setFor?.count ?? service.guestCount,
-        servings: () =>
-            courses().map((course) => serveCourse(course, service.groups, service.guestCount, plan.cupboard)),
+        servings: () => courses().map(servingOf),
         bread: () => plan.menu?.bread && breadService(plan, plan.menu.bread, service.groups, service.guestCount),
         coffee: () => coffeeService(plan),
-        facts: () => courses().flatMap((course) => course.dishes.map((dish) => dishFacts(plan, course, dish))),
-        pours: () =>
-            courses().flatMap((course, index) => [
-                ...course.pours.map((pour) => pourFacts(plan, pour, index)),
-                ...course.dishes.flatMap((dish) => dish.pours.map((pour) => pourFacts(plan, pour, index, dish))),
-            ]),
+        facts: () => courses().flatMap(dishesOf),
+        pours: () => courses().flatMap(poursIn),
         variations: () => layVariations(plan, service),
         reaches: () => findReaches(plan, service.groups, service.servings, service.pours, service.bread?.serving),
         counts: () =>
@@ -71,7 +76,7 @@ export function deriveService(plan: Plan): Service {
         room: () => roomOf(plan, service.tables),
         coverGeometry: () => coverGeometry(plan, service, service.tables),
         run: () => runService(plan, service),
-        heat: () => heatOf(plan, service, service.run),
+        heat: () => heatOf(plan, service, service.run, heated),
         chilling: () => planChilling(plan, service, service.heat.air, service.run),
         preparations: () => preparationsOf(plan, service),
     });

@@ -21,3 +21,11 @@ export function remember<Input, Output>(calculate: (input: Input) => Output, kep
         return made;
     };
 }
+
+/**
+ * The value from before where another says the same, so that all that was worked out from it is kept. Plain data without
+ * origins, as above.
+ */
+export function sameAgain<T>(): (value: T) => T {
+    return remember((value: T) => value);
+}

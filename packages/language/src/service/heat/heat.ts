@@ -1,11 +1,11 @@
 /** The heat section of a plan: what every hot or cold thing is like in front of its first and its last guest. */
 import type { Plan } from '../../plan/types.js';
-import type { DishRun, Run } from '../run/types.js';
+import type { Run } from '../run/types.js';
 import type { DishFacts, Service } from '../types.js';
 import { dishHeat } from './dish-heat.js';
 import { drinksHeat } from './drink-heat.js';
 import { piecesHeat } from './piece-heat.js';
-import type { Air, DishHeat, Heat } from './types.js';
+import type { Air, DishHeat, Heat, PieceHeat } from './types.js';
 
 /** The room's own temperature, else the house's custom. */
 export function airOf({ room, customs }: Pick<Plan, 'room' | 'customs'>): Air {
@@ -15,19 +15,37 @@ export function airOf({ room, customs }: Pick<Plan, 'room' | 'customs'>): Air {
     };
 }
 
-/** @param run absent where nothing tells the times: then there are no temperatures at a guest, only what follows by the minute */
-export function heatOf(plan: Plan, service: Pick<Service, 'facts' | 'pours' | 'coffee'>, run: Run | undefined): Heat {
-    const air = airOf(plan);
-    return {
-        air,
-        dishes: service.facts.flatMap((facts) => dishHeat(plan, facts, air, runOf(run, facts)) ?? []),
-        drinks: drinksHeat(plan, service, air),
-        pieces: service.facts.flatMap((facts) => piecesHeat(plan, facts, air, runOf(run, facts))),
-    };
+/** A dish and what it is eaten with. */
+export interface DishWithPieces {
+    readonly dish: DishHeat | undefined;
+    readonly pieces: readonly PieceHeat[];
 }
 
-function runOf(run: Run | undefined, { dish }: DishFacts): DishRun | undefined {
-    return run?.courses.find((each) => each.course === dish.course)?.dishes.find((each) => each.dish === dish.index);
+export function heatOfFacts(plan: Plan, facts: DishFacts, run: Run | undefined): DishWithPieces {
+    const air = airOf(plan);
+    const { course, index } = facts.dish;
+    const timed = run?.courses.find((each) => each.course === course)?.dishes.find((each) => each.dish === index);
+    return { dish: dishHeat(plan, facts, air, timed), pieces: piecesHeat(plan, facts, air, timed) };
+}
+
+/**
+ * @param run absent where nothing tells the times: then there are no temperatures at a guest, only what follows by the minute
+ * @param heated the heat of one dish, where somebody keeps it
+ */
+export function heatOf(
+    plan: Plan,
+    service: Pick<Service, 'facts' | 'pours' | 'coffee'>,
+    run: Run | undefined,
+    heated = (facts: DishFacts): DishWithPieces => heatOfFacts(plan, facts, run),
+): Heat {
+    const air = airOf(plan);
+    const all = service.facts.map(heated);
+    return {
+        air,
+        dishes: all.flatMap(({ dish }) => dish ?? []),
+        drinks: drinksHeat(plan, service, air),
+        pieces: all.flatMap(({ pieces }) => pieces),
+    };
 }
 
 export function heatOfDish(heat: Heat, { dish }: DishFacts): DishHeat | undefined {

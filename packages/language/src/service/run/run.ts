@@ -1,5 +1,6 @@
 import type { Plan } from '../../plan/types.js';
 import { lazily } from '../../plan/lazily.js';
+import { sameAgain } from '../remember.js';
 import { eveningOf, type ForEvening, type PlannedEvening } from './evening-of-plan.js';
 import { figureOf } from './pace.js';
 import { replicate, replicating, type ReplicationsAsked } from './replications.js';
@@ -36,11 +37,12 @@ export function replicatingService(plan: Plan, service: ForEvening): ReturnType<
     return asked && replicating(replicationsAsked(plan, asked.evening)!);
 }
 
+const same = sameAgain<PlannedEvening | undefined>();
 const evenings = new WeakMap<ForEvening, () => PlannedEvening | undefined>();
 
 /** The evening of a service as the simulation takes it, for those who try it with other people or times. */
 export function plannedEvening(plan: Plan, service: ForEvening): PlannedEvening | undefined {
-    const evening = evenings.get(service) ?? lazily(() => eveningOf(plan, service));
+    const evening = evenings.get(service) ?? lazily(() => same(eveningOf(plan, service)));
     evenings.set(service, evening);
     return evening();
 }
