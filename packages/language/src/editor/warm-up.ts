@@ -1,6 +1,7 @@
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { askNextRule, check, checkPlan, type Checked } from '../check.js';
 import type { FileText } from '../plan/files.js';
+import { stretchesOf } from '../grammar/stretches.js';
 import { parseText } from '../plan/read-text.js';
 import { readExample } from '../rules/example.js';
 import { rules } from '../rules/index.js';
@@ -115,8 +116,8 @@ function* changedFirst(checked: Checked): Generator<Checked> {
     }
 }
 
-/** So many places of the plan are typed in. */
-const PLACES = 20;
+/** So many places are typed in of the blocks of one sort: what is worked out differs from sort to sort. */
+const PLACES_OF_A_SORT = 4;
 
 /** A text of more characters takes longer to type in than it saves. */
 const LARGEST = 200_000;
@@ -148,11 +149,19 @@ function* typeIn({ file, texts }: Checked): Generator<void> {
     }
 }
 
-/** Behind a letter or a digit, evenly over all of a text. */
+/** Behind a letter or a digit, evenly over all blocks of a sort. */
 function placesIn(text: string): readonly number[] {
-    const all = [...text.matchAll(/[\p{L}\d]+/gu)].map(({ index }) => index + 1);
-    return Array.from(
-        { length: Math.min(PLACES, all.length) },
-        (_, n) => all[Math.floor(((n + 0.5) / PLACES) * all.length)]!,
+    const sorts = new Map<string, number[]>();
+    for (const { start, end } of stretchesOf(text) ?? [{ start: 0, end: text.length }]) {
+        const block = text.slice(start, end);
+        const sort = /^\p{L}+/mu.exec(block)?.[0] ?? '';
+        const places = [...block.matchAll(/[\p{L}\d]+/gu)].map(({ index }) => start + index + 1);
+        sorts.set(sort, [...(sorts.get(sort) ?? []), ...places]);
+    }
+    return [...sorts.values()].flatMap((places) =>
+        Array.from(
+            { length: Math.min(PLACES_OF_A_SORT, places.length) },
+            (_, n) => places[Math.floor(((n + 0.5) / PLACES_OF_A_SORT) * places.length)]!,
+        ),
     );
 }

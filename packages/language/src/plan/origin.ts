@@ -9,6 +9,10 @@ export interface Origin {
     readonly end: number;
 }
 
+export function isOrigin(value: object): value is Origin {
+    return 'start' in value && 'end' in value && 'file' in value;
+}
+
 /** From where one thing begins to where another ends, wherever both are moved. */
 export function fromTo(first: Origin, last: Origin): Origin {
     return {

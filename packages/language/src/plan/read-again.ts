@@ -1,4 +1,4 @@
-import type { Origin } from './origin.js';
+import { isOrigin, type Origin } from './origin.js';
 import type { ReadStretch } from './read.js';
 import { difference } from './text-difference.js';
 
@@ -26,8 +26,7 @@ export function keepValues(before: ReadText, now: ReadText): ReadStretch {
     if (kept === valuesBefore) {
         return before.read;
     }
-    // A place may be kept in one value, and be as it was read in another that is new.
-    return { ...kept, origins: [...new Set(origins.flatMap((origin) => [origin, keeper.keptFor(origin)]))] };
+    return { ...kept, origins: keeper.allOf(origins) };
 }
 
 class Keeper {
@@ -59,8 +58,9 @@ class Keeper {
         return kept;
     }
 
-    keptFor(origin: Origin): Origin {
-        return (this.#kept.get(origin) as Origin | undefined) ?? origin;
+    /** A place may be kept in one value, and be as it was read in another that is new. */
+    allOf(origins: readonly Origin[]): readonly Origin[] {
+        return [...origins, ...this.#moves.keys()];
     }
 
     move(): void {
@@ -142,10 +142,6 @@ class Keeper {
             (before >= this.#to && now === before + this.#behind)
         );
     }
-}
-
-function isOrigin(value: object): value is Origin {
-    return 'start' in value && 'end' in value && 'file' in value;
 }
 
 /** Wherever it is written. */

@@ -11,7 +11,7 @@ import { waterNeeds } from './drinks/water.js';
 import { dishFacts, firstInHouse, isDessert, pourFacts } from './facts.js';
 import { groupGuests } from './guests.js';
 import { heatOf, heatOfFacts } from './heat/heat.js';
-import { lazily, lazilyOfEach } from '../plan/lazily.js';
+import { lazily, lazilyKept, lazilyOfEach } from '../plan/lazily.js';
 import { preparationsOf } from './preparations/preparations.js';
 import { roomOf } from './room/room-of.js';
 import { tablesOf } from './room/room-to-lay-out.js';
@@ -83,10 +83,13 @@ export function deriveService(plan: Plan): Service {
     return service;
 }
 
+/** Sections that often come out the same again, and hold nothing that is worked out later. */
+const PLAIN: ReadonlySet<string> = new Set<keyof Service>(['groups', 'seats', 'tables', 'drinks', 'counts', 'pull']);
+
 function inSections(sections: { readonly [Name in keyof Required<Service>]: () => Service[Name] }): Service {
     const getters = Object.entries(sections).map(([name, make]: [string, () => unknown]) => [
         name,
-        { get: lazily(make), enumerable: true },
+        { get: PLAIN.has(name) ? lazilyKept(make) : lazily(make), enumerable: true },
     ]);
     return Object.defineProperties({}, Object.fromEntries(getters) as PropertyDescriptorMap) as Service;
 }
