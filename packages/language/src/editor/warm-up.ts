@@ -24,6 +24,9 @@ const BEGUN = [
     'seating {\n    "A. Reed" at ',
 ];
 
+/** Nobody types for so long, ms. */
+const QUIET = 1000;
+
 /**
  * What is run for the first time takes several times as long as later: a parser is built when it is first asked, and code is
  * compiled when it has been run for a while. So once the first findings are told, and while nobody waits for others, the
@@ -32,7 +35,7 @@ const BEGUN = [
  */
 export class WarmUp {
     readonly #steps: Iterator<void>;
-    #isGoingOn = false;
+    #next: ReturnType<typeof setTimeout> | undefined;
 
     /**
      * @param isBusy whether somebody waits for findings
@@ -46,16 +49,18 @@ export class WarmUp {
         this.#steps = steps(services, inSight);
     }
 
-    /** Goes on until somebody waits for findings, or all is done: a step a turn, so that no question waits for more than one. */
+    /**
+     * Goes on when nobody has waited for findings for a while, until somebody does or all is done: a step a turn, so that no
+     * question waits for more than one, and not between the keys of somebody who types.
+     */
     goOn(): void {
-        if (!this.#isGoingOn) {
-            this.#isGoingOn = true;
-            setTimeout(() => {
-                this.#isGoingOn = false;
-                if (!this.isBusy() && this.#step()) {
-                    this.goOn();
-                }
-            });
+        clearTimeout(this.#next);
+        this.#next = setTimeout(() => this.#go(), QUIET);
+    }
+
+    #go(): void {
+        if (!this.isBusy() && this.#step()) {
+            this.#next = setTimeout(() => this.#go());
         }
     }
 
@@ -116,8 +121,11 @@ function* changedFirst(checked: Checked): Generator<Checked> {
     }
 }
 
-/** So many places are typed in of the blocks of one sort: what is worked out differs from sort to sort. */
-const PLACES_OF_A_SORT = 4;
+/** Where something is typed: behind a figure, in a name of several words, in a text, in the word that begins a clause. */
+const TYPED_IN = [/\d(?![\d-])/g, /\p{L}-\p{L}(?=\p{L})/gu, /"\p{L}(?=[^"\n])/gu, /\n +\p{L}(?=\p{L})/gu];
+
+/** So many of each. */
+const PLACES = 2;
 
 /** A text of more characters takes longer to type in than it saves. */
 const LARGEST = 200_000;
@@ -149,19 +157,20 @@ function* typeIn({ file, texts }: Checked): Generator<void> {
     }
 }
 
-/** Behind a letter or a digit, evenly over all blocks of a sort. */
+/** Some of each in the blocks of each sort, for what is worked out differs from sort to sort. */
 function placesIn(text: string): readonly number[] {
-    const sorts = new Map<string, number[]>();
+    const sorts = new Map<string, number[][]>();
     for (const { start, end } of stretchesOf(text) ?? [{ start: 0, end: text.length }]) {
         const block = text.slice(start, end);
         const sort = /^\p{L}+/mu.exec(block)?.[0] ?? '';
-        const places = [...block.matchAll(/[\p{L}\d]+/gu)].map(({ index }) => start + index + 1);
-        sorts.set(sort, [...(sorts.get(sort) ?? []), ...places]);
+        const found = TYPED_IN.map((where) => [...block.matchAll(where)].map((at) => start + at.index + at[0].length));
+        const before = sorts.get(sort);
+        sorts.set(sort, before ? before.map((places, index) => [...places, ...found[index]!]) : found);
     }
-    return [...sorts.values()].flatMap((places) =>
-        Array.from(
-            { length: Math.min(PLACES_OF_A_SORT, places.length) },
-            (_, n) => places[Math.floor(((n + 0.5) / PLACES_OF_A_SORT) * places.length)]!,
-        ),
-    );
+    return [...sorts.values()].flat().flatMap(evenly);
+}
+
+function evenly(places: readonly number[]): readonly number[] {
+    const count = Math.min(PLACES, places.length);
+    return Array.from({ length: count }, (_, n) => places[Math.floor(((n + 0.5) / count) * places.length)]!);
 }
