@@ -81,12 +81,16 @@ class Keeper {
     }
 
     #fields(before: Plain, now: Plain): Plain {
-        const names = Object.keys(now);
-        let isSame = names.length === Object.keys(before).length;
-        for (const name of names) {
+        let isSame = true;
+        let names = 0;
+        for (const name in now) {
             isSame = this.#put(before[name], now, name) && isSame;
+            names++;
         }
-        return isSame ? before : now;
+        for (const _ in before) {
+            names--;
+        }
+        return isSame && names === 0 ? before : now;
     }
 
     /** Where something was written in between, what stands before it and behind it is still the same. */
