@@ -1,11 +1,12 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import fc, { type GeneratorValue } from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { check, PlanChecker, type Checked } from './check.js';
 import { planText } from './output/plan-json.js';
 import { filesInMemory } from './plan/files.js';
 import { FileReader } from './plan/read-text.js';
 import type { Reading } from './plan/types.js';
+import { rules } from './rules/index.js';
 
 // A plan that is checked again after each change says what it says when it is checked for the first time.
 
@@ -108,4 +109,39 @@ describe('a plan checked again', () => {
         },
         600_000,
     );
+});
+
+describe('what a change does not touch', () => {
+    /** Of all rules, those that are asked again after a change. */
+    function askedAfter(change: (text: string) => string): readonly string[] {
+        const typed = new Typed('lantern-supper.cover');
+        void typed.again().findings;
+        const file = 'lantern-supper.cover';
+        typed.texts[file] = change(typed.texts[file]!);
+        const asked: string[] = [];
+        const spies = rules.map((rule) => {
+            const { check: original } = rule;
+            return vi.spyOn(rule, 'check').mockImplementation((input) => {
+                asked.push(rule.id);
+                original(input);
+            });
+        });
+        void typed.again().findings;
+        spies.forEach((spy) => spy.mockRestore());
+        return asked.filter((id) => id !== 'waiver-without-effect');
+    }
+
+    it('is not asked again: no rule for a comment or a line more', () => {
+        expect(askedAfter((text) => `// One more.\n\n${text}`)).toEqual([]);
+        expect(askedAfter((text) => text.replace('menu {', 'menu {\n    // What is served.'))).toEqual([]);
+    });
+
+    it('is asked again where it is touched, and few others are', () => {
+        const unused = '\nspoon marsh-spoon is teaspoon { length 120 mm }\n';
+        const asked = askedAfter((text) => `${text}${unused}`);
+        expect(asked).toContain('unknown-name');
+        expect(asked).not.toContain('cold-at-the-guest');
+        expect(asked.length).toBeLessThan(rules.length / 4);
+        expect(askedAfter((text) => text.replace(/\d+ °C/, '41 °C'))).toContain('serving-temperature');
+    });
 });

@@ -109,6 +109,8 @@ export class Folder implements Files {
         const gone = [...this.held.keys()].filter((each) => each === path || each.startsWith(`${path}/`));
         for (const each of gone) {
             this.held.set(each, { state: 'missing' });
+            this.readers.delete(each);
+            this.checkers.delete(each);
         }
         return gone;
     }
