@@ -83,8 +83,11 @@ export function deriveService(plan: Plan): Service {
     return service;
 }
 
-/** Sections that often come out the same again, and hold nothing that is worked out later. */
-const PLAIN: ReadonlySet<string> = new Set<keyof Service>(['groups', 'seats', 'tables', 'drinks', 'counts', 'pull']);
+/**
+ * Sections that often come out the same again. They hold nothing that is worked out later, and nothing of another section: that
+ * would stay with them as it was.
+ */
+const PLAIN: ReadonlySet<string> = new Set<keyof Service>(['groups', 'seats', 'tables', 'counts', 'pull']);
 
 function inSections(sections: { readonly [Name in keyof Required<Service>]: () => Service[Name] }): Service {
     const getters = Object.entries(sections).map(([name, make]: [string, () => unknown]) => [
