@@ -1,8 +1,9 @@
 import { parseText } from '../grammar/parse.js';
+import { stretchesOf } from '../grammar/stretches.js';
 import type { SyntaxProblem } from '../grammar/syntax-problems.js';
 import { applyEdits, type TextEdit } from './fixes.js';
 import { layOut } from './layout.js';
-import { piecesOf, type Piece } from './pieces.js';
+import { piecesIn, piecesOf, type Piece } from './pieces.js';
 
 /** UTF-16 offsets. */
 export interface TextRange {
@@ -33,12 +34,11 @@ export function formatEdits(text: string, range?: TextRange): TextEdit[] {
     return found.edits.filter((edit) => edit.start >= start && edit.end <= end);
 }
 
-function editsFor(text: string): { edits: TextEdit[] } | { problems: readonly SyntaxProblem[] } {
-    const { tree, problems, unclosed = [] } = parseText(text);
-    if (problems.length > 0 || unclosed.length > 0) {
-        return { problems: [...problems, ...unclosed].sort((a, b) => a.start - b.start) };
+function editsFor(text: string): { edits: TextEdit[] } | Unreadable {
+    const pieces = piecesByBlock(text) ?? piecesOfWhole(text);
+    if ('problems' in pieces) {
+        return pieces;
     }
-    const pieces = piecesOf(tree);
     const lineBreak = lineBreakOf(text);
     const { before, atEnd } = layOut(text, pieces);
     const edits: TextEdit[] = [];
@@ -53,6 +53,31 @@ function editsFor(text: string): { edits: TextEdit[] } | { problems: readonly Sy
     });
     put(last, text.length, atEnd);
     return { edits };
+}
+
+/** Block by block, so that no tree of the whole text is ever held; `undefined` where a part of it can't be read. */
+function piecesByBlock(text: string): Piece[] | undefined {
+    const parts = stretchesOf(text)?.map(({ start, end }) => ({ start, read: readPieces(text.slice(start, end)) }));
+    const read = (parts ?? []).flatMap(({ start, read: each }) =>
+        'pieces' in each ? [{ start, pieces: each.pieces }] : [],
+    );
+    return read.length === parts?.length ? piecesOf(read) : undefined;
+}
+
+function piecesOfWhole(text: string): Piece[] | Unreadable {
+    const read = readPieces(text);
+    return 'pieces' in read ? piecesOf([{ start: 0, pieces: read.pieces }]) : read;
+}
+
+interface Unreadable {
+    readonly problems: readonly SyntaxProblem[];
+}
+
+function readPieces(text: string): { readonly pieces: readonly Piece[] } | Unreadable {
+    const { tree, problems, unclosed = [] } = parseText(text);
+    return problems.length > 0 || unclosed.length > 0
+        ? { problems: [...problems, ...unclosed].sort((a, b) => a.start - b.start) }
+        : { pieces: piecesIn(tree) };
 }
 
 const BYTE_ORDER_MARK = '\uFEFF';

@@ -25,19 +25,31 @@ export interface Piece {
     readonly block: PlacedBlock | undefined;
 }
 
-/** The pieces of a text that was read without a problem, in its order. */
-export function piecesOf(tree: AstNode): Piece[] {
-    const pieces: Piece[] = [];
-    if (tree.$cstNode) {
-        collect(tree.$cstNode as CompositeCstNode, undefined, true, pieces);
-    }
-    pieces.sort((a, b) => a.start - b.start);
-    pieces.forEach(({ block, text }, index) => {
+/**
+ * The pieces of a text that was read without a problem, in its order.
+ * @param parts those of each of its trees, and where in the text that begins
+ */
+export function piecesOf(parts: readonly { readonly pieces: readonly Piece[]; readonly start: number }[]): Piece[] {
+    const all = parts.flatMap(({ pieces, start }) =>
+        start === 0
+            ? pieces
+            : pieces.map((piece) => ({ ...piece, start: piece.start + start, end: piece.end + start })),
+    );
+    all.forEach(({ block, text }, index) => {
         if (block) {
             block[text === '{' ? 'open' : 'close'] = index;
         }
     });
-    return pieces;
+    return all;
+}
+
+/** Of a tree, from where it begins, and as if it were the only one. */
+export function piecesIn(tree: AstNode): readonly Piece[] {
+    const pieces: Piece[] = [];
+    if (tree.$cstNode) {
+        collect(tree.$cstNode as CompositeCstNode, undefined, true, pieces);
+    }
+    return pieces.sort((a, b) => a.start - b.start);
 }
 
 /** @param holdsClauses whether the nodes inside are items or clauses, until a brace says otherwise */
