@@ -117,7 +117,9 @@ describe('a plan checked again', () => {
             '"Pale rosé"',
         );
         void typed.again().findings;
+        expect(typed.texts['summer-lunch.cover']).not.toBe(hall()['summer-lunch.cover']);
         typed.texts['house.cover'] = typed.texts['house.cover']!.replace('white-wine-glass', 'white -wine-glass');
+        expect(typed.texts['house.cover']).not.toBe(hall()['house.cover']);
         expect(said(typed.again())).toEqual(said(typed.fresh()));
     });
 });
@@ -129,6 +131,7 @@ describe('what a change does not touch', () => {
         void typed.again().findings;
         const file = 'lantern-supper.cover';
         typed.texts[file] = change(typed.texts[file]!);
+        expect(typed.texts[file]).not.toBe(hall()[file]);
         const asked: string[] = [];
         const spies = rules.map((rule) => {
             const { check: original } = rule;
@@ -139,6 +142,7 @@ describe('what a change does not touch', () => {
         });
         void typed.again().findings;
         spies.forEach((spy) => spy.mockRestore());
+        // It is asked every time, for it judges what the others have said.
         return asked.filter((id) => id !== 'waiver-without-effect');
     }
 

@@ -1,6 +1,7 @@
 import { parseText } from '../grammar/parse.js';
 import { stretchesOf } from '../grammar/stretches.js';
 import type { SyntaxProblem } from '../grammar/syntax-problems.js';
+import { difference } from '../plan/text-difference.js';
 import { applyEdits, type TextEdit } from './fixes.js';
 import { layOut } from './layout.js';
 import { piecesIn, piecesOf, type Piece } from './pieces.js';
@@ -99,16 +100,8 @@ function smallestEdit(text: string, start: number, end: number, words: string): 
     if (old === words) {
         return [];
     }
-    const most = Math.min(old.length, words.length);
-    let head = 0;
-    while (head < most && old[head] === words[head]) {
-        head++;
-    }
-    let tail = 0;
-    while (tail < most - head && old[old.length - 1 - tail] === words[words.length - 1 - tail]) {
-        tail++;
-    }
-    return [{ start: start + head, end: end - tail, text: words.slice(head, words.length - tail) }];
+    const changed = difference(old, words);
+    return [{ start: start + changed.start, end: start + changed.end, text: changed.text }];
 }
 
 function lineStart(text: string, offset: number): number {

@@ -1,20 +1,28 @@
-import { isOrigin } from './origin.js';
+import { isOrigin, type Origin } from './origin.js';
 
 /**
- * Whether two values say the same. A place is like itself alone, for only the places of a reading that still stands are moved
- * with its text. Of plain data: what is worked out when it is asked for would be worked out.
+ * Whether two values say the same. Of plain data: what is worked out when it is asked for would be worked out.
+ * @param isSamePlace by itself a place is like itself alone, for only the places of a reading that still stands are moved with
+ *   its text
  */
-export function isAlike(one: unknown, other: unknown): boolean {
+export function isAlike(
+    one: unknown,
+    other: unknown,
+    isSamePlace: (one: Origin, other: Origin) => boolean = () => false,
+): boolean {
     if (Object.is(one, other)) {
         return true;
     }
-    if (typeof one !== 'object' || typeof other !== 'object' || one === null || other === null || isOrigin(one)) {
+    if (typeof one !== 'object' || typeof other !== 'object' || one === null || other === null) {
         return false;
+    }
+    if (isOrigin(one)) {
+        return isOrigin(other) && isSamePlace(one, other);
     }
     // At every key thousands are compared: no list of names is made of each.
     let names = 0;
     for (const name in one) {
-        if (!isAlike((one as Fields)[name], (other as Fields)[name])) {
+        if (!isAlike((one as Fields)[name], (other as Fields)[name], isSamePlace)) {
             return false;
         }
         names++;

@@ -1,4 +1,5 @@
 import { batch, signal, type Signal } from '@preact/signals-core';
+import { isAlike } from './alike.js';
 import type { Cupboard } from './cupboard.js';
 import { lazily } from './lazily.js';
 import type { Plan } from './types.js';
@@ -100,24 +101,5 @@ class ChangingNames<T> implements ReadonlyMap<string, T> {
 
 /** The list as it was where the new one holds the same: lists are made anew at every look. */
 function kept(before: unknown, now: unknown): unknown {
-    const isSame =
-        Array.isArray(before) &&
-        Array.isArray(now) &&
-        before.length === now.length &&
-        before.every((each, index) => isAlike(each, now[index]));
-    return isSame ? before : now;
-}
-
-function isAlike(one: unknown, other: unknown): boolean {
-    if (one === other) {
-        return true;
-    }
-    if (typeof one !== 'object' || typeof other !== 'object' || one === null || other === null) {
-        return false;
-    }
-    const fields = Object.entries(one);
-    return (
-        fields.length === Object.keys(other).length &&
-        fields.every(([name, value]) => (other as Record<string, unknown>)[name] === value)
-    );
+    return Array.isArray(now) && isAlike(before, now) ? before : now;
 }

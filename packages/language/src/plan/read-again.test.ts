@@ -16,7 +16,7 @@ const MENU = `menu {
 house "Hall" { own 40 soup-spoon }
 `;
 
-/** What is read of a text, and of the same text changed, by the same reader; the first is read once more to compare with. */
+/** What is read of a text, and of the same text changed, by the same reader. */
 function readTwice(change: (text: string) => string): { readonly before: Reading; readonly now: Reading } {
     const reader = new FileReader('plan.cover');
     const before = reader.read(MENU);

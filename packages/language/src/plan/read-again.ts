@@ -1,3 +1,4 @@
+import { isAlike } from './alike.js';
 import { isOrigin, type Origin } from './origin.js';
 import type { ReadStretch } from './read.js';
 import { difference } from './text-difference.js';
@@ -148,20 +149,6 @@ class Keeper {
     }
 }
 
-/** Wherever it is written. */
-function saysTheSame(one: unknown, other: unknown): boolean {
-    if (one === other) {
-        return true;
-    }
-    if (typeof one !== 'object' || typeof other !== 'object' || one === null || other === null) {
-        return false;
-    }
-    if (isOrigin(one) && isOrigin(other)) {
-        return one.file === other.file;
-    }
-    const names = Object.keys(one);
-    return (
-        names.length === Object.keys(other).length &&
-        names.every((name) => saysTheSame((one as Plain)[name], (other as Plain)[name]))
-    );
-}
+/** Wherever in its file it is written. */
+const saysTheSame = (one: unknown, other: unknown): boolean =>
+    isAlike(one, other, (place, elsewhere) => place.file === elsewhere.file);
