@@ -13,10 +13,12 @@ import { languagePage } from './generate-language.mjs';
 import { plainGrammar } from './generate-plain-grammar.mjs';
 import { pictures } from './generate-pictures.mjs';
 import { rulePages, ruleRegistry } from './generate-rules.mjs';
+import { snippets } from './generate-snippets.mjs';
 
 export const generators = [
     plainGrammar,
     colouring,
+    snippets,
     standardCupboard,
     customsPage,
     languagePage,

@@ -47,7 +47,15 @@ export function codeActions(place: Place, { range, context }: CodeActionParams, 
     // Where the client only looks whether there is something, a figure is nothing.
     const isAsked = context.triggerKind !== CodeActionTriggerKind.Automatic || context.only !== undefined;
     const others = isAsked ? refactorings({ folder, path, start, end }).filter(({ kind }) => wants(kind)) : [];
-    return [...fixes, ...silencedOnce, ...all, ...others.flatMap((each) => refactoringAction(folder, each, client))];
+    const actionsOf = (which: readonly Refactoring[]): CodeAction[] =>
+        which.flatMap((each) => refactoringAction(folder, each, client));
+    return [
+        ...fixes,
+        ...actionsOf(others.filter(({ kind }) => kind === CodeActionKind.QuickFix)),
+        ...silencedOnce,
+        ...all,
+        ...actionsOf(others.filter(({ kind }) => kind !== CodeActionKind.QuickFix)),
+    ];
 }
 
 function refactoringAction(folder: Folder, { title, kind, edits, creates }: Refactoring, client: Client): CodeAction[] {

@@ -37,21 +37,24 @@ function eventFigures({ plan, service }: Checked): (string | undefined)[] {
     ];
 }
 
-/** The most that lies on each side at any guest's cover. */
+/** What lies on each side of a cover; where covers differ, the fewest and the most. */
 function menuFigures({ service }: Checked): (string | undefined)[] {
-    const most = (count: (cover: (typeof service.variations)[number]['cover']) => number): number =>
-        Math.max(0, ...service.variations.map(({ cover }) => count(cover)));
+    type Cover = (typeof service.variations)[number]['cover'];
+    const side = (name: string, names: string, piecesOf: (cover: Cover) => readonly unknown[]): string | undefined => {
+        const counts = service.variations.map(({ cover }) => piecesOf(cover).length);
+        const [fewest, most] = [Math.min(...counts), Math.max(...counts)];
+        return most === 0 ? undefined : fewest === most ? counted(most, name, names) : `${fewest} to ${most} ${names}`;
+    };
+    if (service.variations.length === 0) {
+        return [];
+    }
     const sides = [
-        `${most(({ left }) => left.length)} left`,
-        `${most(({ right }) => right.length)} right`,
-        `${most(({ above }) => above.length)} above`,
-        counted(
-            most(({ glasses }) => glasses.length),
-            'glass',
-            'glasses',
-        ),
-    ].filter((side) => !side.startsWith('0 '));
-    return service.variations.length > 0 && sides.length > 0 ? [`laid at each place: ${listed(sides)}`] : [];
+        side('left', 'left', ({ left }) => left),
+        side('right', 'right', ({ right }) => right),
+        side('above', 'above', ({ above }) => above),
+        side('glass', 'glasses', ({ glasses }) => glasses),
+    ].filter((words) => words !== undefined);
+    return sides.length > 0 ? [`laid at each place: ${listed(sides)}`] : [];
 }
 
 function courseFigures({ plan, service }: Checked, index: number): (string | undefined)[] {

@@ -21,6 +21,7 @@ const complete = (written: string) => {
     return completionAt(plan, plan.offset, services, words);
 };
 const labels = (written: string) => complete(written).items.map(({ label }) => label);
+const GUESTS = ['guests with a diet', 'guests without an allergen', 'children'];
 const inserted = (written: string) => complete(written).items.map(({ textEdit }) => textEdit!.newText);
 
 describe('completion', () => {
@@ -51,29 +52,63 @@ describe('completion', () => {
             const { items } = completionAt(plan, plan.offset, services, words, CLIENT);
             return items.filter(({ kind }) => kind === CompletionItemKind.Snippet).map(({ label }) => label);
         };
-        expect(blocks('menu { <|> }')).toEqual(['course, one dish', 'course, several dishes']);
+        expect(blocks('<|>')).toEqual([
+            'event, a new one',
+            'menu, of courses',
+            'room, with tables',
+            'team, by role',
+            'house, what it owns',
+        ]);
+        expect(blocks('ro<|>')).toEqual(['room, with tables']);
+        expect(blocks('event "S" { guests 9 { <|> } }')).toEqual(GUESTS);
+        expect(blocks('event "S" { guests 9 { 2 vegan   <|> } }')).toEqual(GUESTS);
+        expect(blocks('event "S" { guests 9 { 2<|> } }')).toEqual([]);
+        expect(blocks('menu { <|> }')).toEqual(['course, one dish', 'course, several dishes', 'waive, with a reason']);
         expect(blocks('menu { cour<|> }')).toHaveLength(2);
-        expect(blocks('menu { course main { <|> } }')).toEqual(['dish, for some', 'pour, with a choice']);
+        expect(blocks('menu { course main { <|> } }')).toEqual([
+            'dish, for some',
+            'pour, with a choice',
+            'waive, with a reason',
+        ]);
         expect(blocks('room "R" 8 m by 6 m { <|> }')).toEqual(['table, a range']);
         expect(blocks('menu { course main { lasts 15<|> } }')).toEqual([]);
-        expect(blocks('event "S" { <|> }')).toEqual([]);
+        expect(blocks('event "S" { <|> }')).toEqual(['waive, with a reason']);
         expect(labels('menu { <|> }')).not.toContain('course, one dish');
     });
 
-    it.each(BLOCK_SNIPPETS.map(({ label, word, body }) => [label, word, body] as const))(
+    it('puts each block to fill in behind the word that it begins with', () => {
+        const plan = openPlan('<|>');
+        const { items } = completionAt(plan, plan.offset, services, words, CLIENT);
+        const shown = [...items].sort((a, b) => (a.sortText! < b.sortText! ? -1 : 1)).map(({ label }) => label);
+        for (const { word, label } of BLOCK_SNIPPETS.filter((each) => shown.includes(each.label))) {
+            expect(shown[shown.indexOf(label) - 1]).toBe(word);
+        }
+    });
+
+    it('says nothing beside a name that is the name over again', () => {
+        const { items } = complete('event "S" { guests 9 { 2 <|> } }');
+        const detailOf = (name: string) => items.find(({ label }) => label === name)!.detail;
+        expect(detailOf('vegetarian')).toBeUndefined();
+        expect(detailOf('gluten-free')).toBeUndefined();
+    });
+
+    it.each(BLOCK_SNIPPETS.map(({ label, word, figureOf, body }) => [label, word ?? figureOf!, body] as const))(
         'reads the block "%s" as it stands',
-        (_, word, body) => {
+        (_, begins, body) => {
             const written = body
                 .replace(/\$\{\d+\|([^,|]*)[^}]*\}/g, '$1')
                 .replace(/\$\{\d+:([^}]*)\}/g, '$1')
-                .replace(/\$\d+/g, '4 fl oz');
+                .replace('$2', '4 fl oz')
+                .replace('$0', '');
             const around: Record<string, readonly [string, string]> = {
                 course: ['menu {', '}'],
                 dish: ['menu { course main {', '} }'],
                 pour: ['menu { course main {', '} }'],
                 table: ['room "R" 18 m by 11 m {', '}'],
+                waive: ['menu {', '}'],
+                GuestRow: ['event "S" { guests 9 {', '} }'],
             };
-            const [before, after] = around[word]!;
+            const [before, after] = around[begins] ?? ['', ''];
             const text = `${before}\n${written}\n${after}\n`;
             const reading = readText('plan.cover', text);
             expect(reading.syntax).toEqual([]);

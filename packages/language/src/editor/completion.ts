@@ -62,7 +62,7 @@ export function completionAt(
         return {
             label: proposal.name,
             kind: proposal.kind,
-            ...(proposal.detail === undefined ? {} : { detail: proposal.detail }),
+            ...(isNews(proposal.detail, proposal) ? { detail: proposal.detail } : {}),
             ...rowOf(proposal, client),
             ...(proposal.about === undefined ? {} : { documentation: proposal.about }),
             sortText: `${proposal.rank}${String(index).padStart(3, '0')}`,
@@ -70,18 +70,21 @@ export function completionAt(
             textEdit: { range, newText: `${gap}${name}` },
         };
     });
-    const blocks = client.takesSnippets && cursor.quote === undefined ? blockItems(next, cursor, range, gap) : [];
+    const blocks =
+        client.takesSnippets && cursor.quote === undefined ? blockItems(next, cursor, items, range, gap) : [];
     return { isIncomplete: ordered.length > MOST_PROPOSALS, items: [...items, ...blocks] };
 }
 
-/** Beside each name, not only the one that is chosen; nothing that is the name over again. */
-function rowOf(
-    { name, row, detail }: Proposal,
-    { takesRows }: Pick<Client, 'takesRows'>,
-): Pick<CompletionItem, 'labelDetails'> {
-    const description = row ?? detail;
-    const isNews = description !== undefined && description !== '' && description !== name.replaceAll('-', ' ');
-    return takesRows && isNews ? { labelDetails: { description } } : {};
+/** Beside each name, not only the one that is chosen. */
+function rowOf(proposal: Proposal, { takesRows }: Pick<Client, 'takesRows'>): Pick<CompletionItem, 'labelDetails'> {
+    const description = proposal.row ?? proposal.detail;
+    return takesRows && isNews(description, proposal) ? { labelDetails: { description } } : {};
+}
+
+/** Nothing is said that is the name over again. */
+function isNews(words: string | undefined, { name }: Proposal): words is string {
+    const same = (each: string): string => each.toLowerCase().replaceAll('-', ' ');
+    return words !== undefined && words !== '' && same(words) !== same(name);
 }
 
 /** What the words before the cursor are read from: past a mistake further up only the outline can be, or the rest of the line. */
@@ -100,15 +103,21 @@ function readableIn({ near, item, outline }: Cursor, services: CoverServices): s
 }
 
 /** Blocks to fill in, each behind the bare word that it begins with. */
-function blockItems(next: Next, cursor: Cursor, range: Range, gap: string): CompletionItem[] {
+function blockItems(
+    next: Next,
+    cursor: Cursor,
+    items: readonly CompletionItem[],
+    range: Range,
+    gap: string,
+): CompletionItem[] {
     return snippetsFor(next)
-        .filter(({ word }) => isTypedIn(word, cursor.prefix) && !/\d$/.test(cursor.item))
+        .filter(({ word, label }) => isTypedIn(word ?? label, cursor.prefix) && !/\d$/.test(cursor.item))
         .map(({ word, label, about, body }, index) => ({
             label,
             kind: CompletionItemKind.Snippet,
             documentation: about,
-            sortText: `${RANK.word}999${index}`,
-            filterText: word,
+            sortText: `${items.find((item) => item.label.split(' ')[0] === word)?.sortText ?? RANK.suits}-${index}`,
+            filterText: word ?? label,
             insertTextFormat: InsertTextFormat.Snippet,
             textEdit: { range, newText: gap + body },
         }));
@@ -141,7 +150,7 @@ function atWord({ folder, path }: Place, cursor: Cursor, next: Next): Proposal[]
           : [];
     const title = next.takesText && !next.takesName ? wantedNameAt(cursor, 'text').occurrence : undefined;
     const titles = title ? nameProposals(title, checked, cursor.start, next.properties) : [];
-    const figures = next.takesNumber ? figuresAt(cursor, checked) : [];
+    const figures = next.figuresOf.size > 0 ? figuresAt(cursor, checked) : [];
     return [...figures, ...units, ...phrases, ...names, ...titles.map((each) => ({ ...each, name: `"${each.name}"` }))];
 }
 

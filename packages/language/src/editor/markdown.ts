@@ -10,12 +10,13 @@ export function code(words: string): string {
     return `\`${words.replaceAll('`', '')}\``;
 }
 
-/** What a hover says of a thing: its words in the language, what it is called, then one line after the other. */
+/** What a hover says of a thing: its words in the language, what else it is called, then one line after the other. */
 export function page(heading: string, called: string | undefined, lines: readonly (string | undefined)[]): string {
     const title = `\`\`\`cover\n${heading}\n\`\`\``;
+    const isNews = called !== undefined && !heading.replaceAll('-', ' ').endsWith(` ${called}`);
     return [
         title,
-        ...(called === undefined ? [] : [`*${escaped(called)}*`]),
+        ...(isNews ? [`*${escaped(called)}*`] : []),
         ...lines.filter((line) => line !== undefined && line !== ''),
     ].join('\n\n');
 }

@@ -12,8 +12,8 @@ export interface Next {
     /** The words of a unit, its first or, after `fl`, its next. */
     readonly units: ReadonlySet<string>;
     readonly takesText: boolean;
-    /** A figure may stand here. */
-    readonly takesNumber: boolean;
+    /** The rules of the grammar of which a figure may stand here. */
+    readonly figuresOf: ReadonlySet<string>;
     /** The places in the grammar that the name or text may take, such as `glass` or `vessel`. */
     readonly properties: ReadonlySet<string>;
     /** Words that are names here without quotes, though they are words of the language elsewhere. */
@@ -31,7 +31,8 @@ export function nextAfter(text: string, services: CoverServices): Next {
     const nameWords = new Set<string>();
     const properties = new Set<string>();
     const units = new Set<string>();
-    const takes = { name: false, text: false, number: false };
+    const figuresOf = new Set<string>();
+    const takes = { name: false, text: false };
     for (const { feature, property } of features) {
         const rule = AstUtils.getContainerOfType(feature, GrammarAST.isParserRule)?.name ?? '';
         const isUnit = UNIT_RULES.has(rule) && (property === undefined || property === 'unit');
@@ -43,7 +44,9 @@ export function nextAfter(text: string, services: CoverServices): Next {
             }
             takes.name ||= terminal === 'ID';
             takes.text ||= terminal === 'STRING';
-            takes.number ||= terminal === 'NUMBER';
+            if (terminal === 'NUMBER') {
+                figuresOf.add(rule);
+            }
             if (property !== undefined && (terminal === 'ID' || terminal === 'STRING')) {
                 properties.add(property);
             }
@@ -62,7 +65,7 @@ export function nextAfter(text: string, services: CoverServices): Next {
         takesName: takes.name,
         units,
         takesText: takes.text,
-        takesNumber: takes.number,
+        figuresOf,
         properties,
         nameWords,
     };

@@ -63,6 +63,17 @@ describe('hints between the words', () => {
 });
 
 describe('lines of figures above', () => {
+    it('tell the fewest and the most where covers differ', () => {
+        const { folder, path } = openPlan(`event "S" { guests 8 { 2 vegetarian } }
+menu { course main {
+    dish "Sirloin" is steak for the rest { served on dinner-plate   pour "Red" 4 fl oz into red-wine-glass }
+    dish "Barley" is grain-main for vegetarian { served on dinner-plate }
+} }`);
+        expect(codeLenses({ folder, path }).at(1)!.command!.title).toBe(
+            'laid at each place: 1 left, 1 right and 1 to 2 glasses',
+        );
+    });
+
     it('tell of guests, of the cover, and of what comes next', () => {
         const titles = codeLenses(supper).map(({ range, command }) => [
             supper.text.split('\n')[range.start.line]!.trim(),
@@ -71,6 +82,7 @@ describe('lines of figures above', () => {
         expect(titles[0]![0]).toContain('event');
         expect(titles[0]![1]).toMatch(/^84 guests · \d+ sorts of guests · \d+ covers · over at 2\d:\d\d$/);
         expect(titles[1]![1]).toMatch(/^laid at each place: \d left, \d right/);
+        expect(titles[1]![1]).toMatch(/and \d( to \d)? glasses$/);
         const soup = titles.find(([line]) => line!.startsWith('course soup'));
         expect(soup![1]).toMatch(/^called 19:\d\d · cleared \d\d:\d\d · then Quince sorbet at \d\d:\d\d$/);
     });

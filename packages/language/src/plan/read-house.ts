@@ -154,7 +154,9 @@ function readTables(scribe: Scribe, node: ast.Tables): Tables[] {
     const names = to === undefined ? [from] : tableNames(from, to);
     for (const name of names) {
         if (name !== first.name) {
-            scribe.declareAs('table', { name, origin: first.origin }, to);
+            // Those between have no word of their own.
+            const origin = name === node.last ? scribe.at(node, 'last') : first.origin;
+            scribe.declareAs('table', { name, origin }, to);
         }
     }
     return size && shape ? [tables(scribe, node, first, names, shape, size)] : [];

@@ -99,6 +99,14 @@ function conflictsOf(served: Served, group: GuestGroup, cupboard: Cupboard): Con
     return group.needs.flatMap((need) => conflictsWith(served, need, cupboard));
 }
 
+/** True where a dish is made of something the group may not have by its kind alone: poultry, of fowl, for vegetarians. */
+export function isKeptFromKind(kind: Kind, group: GuestGroup, cupboard: Cupboard): boolean {
+    const madeOf = new Set(kind.of.map(({ name }) => name));
+    return conflictsOf({ carrier: kind.name, suits: [], kind }, group, cupboard).some(({ substance }) =>
+        madeOf.has(substance),
+    );
+}
+
 /** What the group may not have of an accompaniment that is not left off for them. */
 export function accompanimentConflicts(beside: Accompaniment, group: GuestGroup, cupboard: Cupboard): Conflict[] {
     if (isLeftOff(beside.leftOffFor, group, cupboard)) {

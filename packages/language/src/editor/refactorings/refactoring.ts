@@ -11,7 +11,7 @@ export interface Selected {
     readonly end: number;
 }
 
-/** A change that mends nothing: the plan says the same otherwise, or is made ready for the next thing to say. */
+/** A change after which the plan says the same otherwise, or is made ready for the next thing to say. */
 export interface Refactoring {
     /** Imperative, with the real names. */
     readonly title: string;

@@ -1,3 +1,4 @@
+import { CodeActionKind } from 'vscode-languageserver';
 import { describe, expect, it } from 'vitest';
 import { openPlan } from '../../../../../tests/support/open-plan.js';
 import { readText } from '../../plan/read-text.js';
@@ -123,6 +124,55 @@ menu {
             served on dinner-plate at 58 °C
         }
     }`);
+    });
+
+    it('makes no dish of a kind that these guests are kept from', () => {
+        const dinner = (menu: string) => `event "Supper" { guests 8 { 2 vegetarian   1 without milk } }
+
+menu {
+${menu}
+}
+`;
+        const whole = offered(
+            dinner(`    course main "Roast<|> chicken" is poultry {
+        served on dinner-plate at 63 °C // Sage.
+    }`),
+        );
+        expect(whole['Split off a dish for vegetarian']!['plan.cover']).toBe(
+            dinner(`    course main "Roast chicken" {
+        dish "Roast chicken" is poultry for the rest {
+            served on dinner-plate at 63 °C // Sage.
+        }
+        dish "Roast chicken, vegetarian" for vegetarian {
+            served on dinner-plate at 63 °C
+        }
+    }`),
+        );
+        expect(whole['Split off a dish for guests without milk']!['plan.cover']).toContain(
+            '"Roast chicken" is poultry {',
+        );
+        const dishes = offered(
+            dinner(`    course main {
+        dish "Roast<|> chicken" is poultry for the rest { served on dinner-plate at 63 °C }
+    }`),
+        );
+        expect(dishes['Split off a dish for vegetarian']!['plan.cover']).toContain(
+            'dish "Roast chicken, vegetarian" for vegetarian {',
+        );
+    });
+
+    it('is a fix for whom the finding at the cursor speaks of, unless the finding must be mended by hand', () => {
+        const kinds = (course: string) => {
+            const { folder, path, offset } = openPlan(
+                `event "Supper" { guests 8 { 2 vegetarian   1 without celery } }\n\nmenu { ${course} }\n`,
+            );
+            const all = refactorings({ folder, path, start: offset, end: offset });
+            return all.filter(({ kind }) => kind === CodeActionKind.QuickFix).map(({ title }) => title);
+        };
+        const chicken = (contains: string) =>
+            `course <|>main "Roast chicken" is poultry { served on dinner-plate at 63 °C\ncontains ${contains} }`;
+        expect(kinds(chicken('nothing'))).toEqual(['Split off a dish for vegetarian']);
+        expect(kinds(chicken('celery').replace('<|>', '').replace('cel', 'cel<|>'))).toEqual([]);
     });
 
     it('names first whom the finding at the cursor speaks of, then who else must not have what the course holds', () => {

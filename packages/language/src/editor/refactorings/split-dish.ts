@@ -1,13 +1,16 @@
 import { CodeActionKind } from 'vscode-languageserver';
-import { AstUtils } from 'langium';
+import { AstUtils, GrammarUtils } from 'langium';
 import { isCourse, isDish, type Course, type CourseClause } from '../../grammar/generated/ast.js';
 import { parseText } from '../../grammar/parse.js';
 import type { Origin } from '../../plan/origin.js';
 import type { Need } from '../../plan/types.js';
+import { ruleById } from '../../rules/index.js';
 import { asName } from '../../rules/wording.js';
+import { isKeptFromKind } from '../../service/diets.js';
 import type { GuestGroup } from '../../service/types.js';
 import { applyEdits, type TextEdit } from '../fixes.js';
 import { formatEdits } from '../format.js';
+import type { PlacedFinding } from '../folder.js';
 import { eventsWith } from '../names.js';
 import { bracesIn, linesOf, pageOf, textOf, type Page } from '../page.js';
 import { difference } from '../../plan/text-difference.js';
@@ -20,7 +23,8 @@ const KEPT: readonly CourseClause['$type'][] = ['Served', 'Eaten'];
 
 /**
  * A dish for guests who eat otherwise, beside the one there is. What is in it is left for the cook to say: until then it
- * is found that nothing is stated.
+ * is found that nothing is stated. It is no dish of a kind that these guests are kept from. Where a finding at the cursor
+ * speaks of these guests and may be mended, it is a fix: nobody shall take silencing it for the only way out.
  */
 export function splitDish({ folder, path, start, end }: Selected): Refactoring[] {
     const { service, plan } = folder.checked(eventsWith(folder, path)[0] ?? path);
@@ -39,36 +43,50 @@ export function splitDish({ folder, path, start, end }: Selected): Refactoring[]
         return [];
     }
     const served = new Set(read.dishes.flatMap(({ who }) => (who?.sort === 'some' ? [labelOf(who.needs)] : [])));
-    const atCursor = folder
-        .findingsIn(path)
-        .filter(({ finding: { at } }) => at.start <= end && start <= at.end)
-        .flatMap(({ finding }) => finding.related.map(({ at }) => at));
+    const found = folder.findingsIn(path).filter(({ finding: { at } }) => at.start <= end && start <= at.end);
+    const speaksOf = ({ finding: { related } }: PlacedFinding, { origin }: GuestGroup): boolean =>
+        related.some(({ at }) => sameOrigin(at, origin));
     /** Who the finding at the cursor speaks of comes first, then who would get what they must not have in this course. */
-    const rank = ({ origin }: GuestGroup): number =>
-        atCursor.some((at) => sameOrigin(at, origin))
+    const rank = (group: GuestGroup): number =>
+        found.some((each) => speaksOf(each, group))
             ? 0
-            : service.reaches.some(({ group, course }) => course === read.index && sameOrigin(group.origin, origin))
+            : service.reaches.some(
+                    ({ group: { origin }, course }) => course === read.index && sameOrigin(group.origin, origin),
+                )
               ? 1
               : 2;
-    const wanted = new Set(
-        service.groups
-            .filter(({ needs }) => needs.length > 0)
-            .sort((one, other) => rank(one) - rank(other))
-            .map(({ needs }) => labelOf(needs))
-            .filter((label) => !served.has(label)),
+    const groups = service.groups
+        .filter(({ needs }) => needs.length > 0 && !served.has(labelOf(needs)))
+        .sort((one, other) => rank(one) - rank(other));
+    const once = groups.filter(
+        (group, index) => groups.findIndex(({ needs }) => labelOf(needs) === labelOf(group.needs)) === index,
     );
-    return [...wanted].flatMap((who) => {
-        const split = splitOff(pageOf(text), course, read.title, who);
+    return once.flatMap((group) => {
+        const who = labelOf(group.needs);
+        const isKeptFrom = (name: string): boolean => {
+            const kind = plan.cupboard.kinds.get(name);
+            return kind !== undefined && isKeptFromKind(kind, group, plan.cupboard);
+        };
+        const split = splitOff(pageOf(text), course, read.title, { who, isKeptFrom });
+        const mends = found.some((each) => speaksOf(each, group) && ruleById(each.finding.rule)?.fix !== 'never');
         return split
             ? [
                   {
-                      title: `Split off a dish for ${who.startsWith('without') ? `guests ${who}` : who}`,
-                      kind: CodeActionKind.RefactorRewrite,
+                      title: `Split off a dish for ${forGuests(who)}`,
+                      kind: mends ? CodeActionKind.QuickFix : CodeActionKind.RefactorRewrite,
                       edits: new Map([[path, [split]]]),
                   },
               ]
             : [];
     });
+}
+
+/** The guests of the new dish. */
+interface Guests {
+    /** As `for` takes them. */
+    readonly who: string;
+    /** Whether dishes of a kind are made of what they may not have. */
+    readonly isKeptFrom: (kind: string) => boolean;
 }
 
 function sameOrigin(one: Origin, other: Origin): boolean {
@@ -91,16 +109,15 @@ function labelOf(needs: readonly Need[]): string {
         .join(' ');
 }
 
-function splitOff(page: Page, course: Course, title: string, who: string): TextEdit | undefined {
+function splitOff(page: Page, course: Course, title: string, guests: Guests): TextEdit | undefined {
     const whole = course.$cstNode!;
-    const braces = bracesIn(page, { start: whole.offset, end: whole.end });
-    if (!braces) {
-        return undefined;
-    }
     const changed =
         course.dishes.length > 0
-            ? withDishMore(page, course, title, who)
-            : withTwoDishes(page, course, braces.open.end, braces.close.start, title, who);
+            ? withDishMore(page, course, title, guests)
+            : withTwoDishes(page, course, title, guests);
+    if (!changed) {
+        return undefined;
+    }
     const edited = applyEdits(page.text, [changed]);
     const laidOut = applyEdits(
         edited,
@@ -109,8 +126,17 @@ function splitOff(page: Page, course: Course, title: string, who: string): TextE
     return difference(page.text, laidOut);
 }
 
-/** The course's own clauses stay; all others go into the dish for the rest, comments with them. */
-function withTwoDishes(page: Page, course: Course, start: number, end: number, title: string, who: string): TextEdit {
+/**
+ * The course's own clauses stay; all others go into the dish for the rest, comments with them. So does the course's kind,
+ * where the new dish can't be one of it.
+ */
+function withTwoDishes(page: Page, course: Course, title: string, { who, isKeptFrom }: Guests): TextEdit | undefined {
+    const { $cstNode: whole, dishKind } = course;
+    const braces = bracesIn(page, { start: whole!.offset, end: whole!.end });
+    if (!braces) {
+        return undefined;
+    }
+    const [start, end] = [braces.open.end, braces.close.start];
     const own = course.clauses
         .filter(({ $type }) => OF_THE_COURSE.includes($type))
         .map(
@@ -125,14 +151,20 @@ function withTwoDishes(page: Page, course: Course, start: number, end: number, t
     }
     dish += page.text.slice(from, end);
     const kept = own.map((span) => textOf(page, span).trim());
-    const first = `dish "${title}" for the rest {\n${dish.trim()}\n}`;
-    return { start, end, text: `\n${[...kept, first, newDish(page, course.clauses, title, who)].join('\n')}\n` };
+    const is = GrammarUtils.findNodeForKeyword(whole, 'is');
+    const ofKind = GrammarUtils.findNodeForProperty(whole, 'dishKind');
+    const moved = is && ofKind && isKeptFrom(dishKind!) ? { start: is.offset, end: ofKind.end } : undefined;
+    const kind = moved ? ` ${textOf(page, moved)}` : '';
+    const first = `dish "${title}"${kind} for the rest {\n${dish.trim()}\n}`;
+    const head = moved ? page.text.slice(moved.end, start).trimStart() : '';
+    const dishes = [...kept, first, newDish(page, course.clauses, title, who)].join('\n');
+    return { start: moved?.start ?? start, end, text: `${head}\n${dishes}\n` };
 }
 
-function withDishMore(page: Page, course: Course, title: string, who: string): TextEdit {
+function withDishMore(page: Page, course: Course, title: string, { who, isKeptFrom }: Guests): TextEdit {
     const last = course.dishes.at(-1)!;
     const model = course.dishes.find(({ who: for_ }) => for_?.$type !== 'ForSome') ?? last;
-    const kind = isDish(model) && model.kind ? ` is ${model.kind}` : '';
+    const kind = isDish(model) && model.kind && !isKeptFrom(model.kind) ? ` is ${model.kind}` : '';
     const { end } = last.$cstNode!;
     return { start: end, end, text: `\n${newDish(page, model.clauses, model.title ?? title, who, kind)}` };
 }
