@@ -28,6 +28,57 @@ const onDisk = (name: string): string => readFileSync(join(folder, name), 'utf8'
 const isUnderlined = (words: string) => (all: readonly Shown[]) => all.some((each) => each.words === words);
 const isClean = (all: readonly Shown[]): boolean => all.length === 0;
 
+const TYPED = `event "Salt feast" {
+    date 2027-02-20
+    zone Europe/London
+    seated 19:30
+    guests 72 {
+        6 vegetarian
+        2 without peanut
+        3 gluten-free
+        4 children
+    }
+}
+
+room "Long gallery" 18 m by 11 m {
+    at 20 °C
+    table A to I: round 60 inch, 8 seats
+}
+
+team {
+    captain 1
+    servers 6
+    wine-servers 2
+}
+
+menu {
+    bread from appetizer until main on bread-plate with butter-spreader {
+        contains wheat, milk
+    }
+    course appetizer "Smoked eel" {
+        served on salad-plate at 5 °C
+        lasts 15 min
+        contains fish, mustard
+    }
+    course main {
+        lasts 35 min
+        dish "Venison" is roast for the rest {
+            served on dinner-plate warmed to 62 °C at 58 °C
+            contains celery, sulphites
+        }
+        dish "Barley" is grain-main for vegetarian {
+            served on dinner-plate warmed to 62 °C at 63 °C
+            contains barley, celery
+        }
+        pour "Country red" 4 fl oz into red-wine-glass at 16 °C, is medium-red-wine {
+            contains sulphites
+            instead "Pressed blackcurrant" 4 fl oz, is juice { contains nothing }
+        }
+    }
+    coffee after main
+}
+`;
+
 describe('in the real editor', () => {
     it('a word is underlined and mended by the light bulb', async () => {
         await window.replace('soup-spoon', 'soup-spon');
@@ -68,6 +119,27 @@ describe('in the real editor', () => {
         await window.proposals('soup-spoon');
         await window.press('Enter');
         await expect.poll(() => window.text()).toContain('eaten with soup-spoon');
+    });
+
+    // Whatever is proposed, closed or laid out on the way, a person who takes none of it gets what they typed.
+    it('keeps every word of a plan that is typed from nothing, and lays it out', async () => {
+        writeFileSync(join(folder, 'feast.cover'), '');
+        await window.openFile('feast.cover');
+        const lines = TYPED.split('\n').map((line) => line.trim());
+        for (const [index, line] of lines.entries()) {
+            // The editor has closed the block already.
+            if (line === '}') {
+                await window.press('ArrowDown');
+                await window.press('End');
+            } else {
+                await window.type(line);
+            }
+            if (index < lines.length - 1 && lines[index + 1] !== '}') {
+                await window.press('Enter');
+            }
+        }
+        await window.save();
+        expect(onDisk('feast.cover')).toBe(TYPED);
     });
 
     it('tells of a piece, a figure and a kind', async () => {

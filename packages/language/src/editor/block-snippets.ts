@@ -43,7 +43,7 @@ export const BLOCK_SNIPPETS: readonly BlockSnippet[] = [
     },
     {
         figureOf: 'GuestRow',
-        label: 'children',
+        label: 'children, how many',
         about: 'How many of the guests are children.',
         body: '${1:4} children',
     },

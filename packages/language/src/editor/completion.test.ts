@@ -21,7 +21,7 @@ const complete = (written: string) => {
     return completionAt(plan, plan.offset, services, words);
 };
 const labels = (written: string) => complete(written).items.map(({ label }) => label);
-const GUESTS = ['guests with a diet', 'guests without an allergen', 'children'];
+const GUESTS = ['guests with a diet', 'guests without an allergen', 'children, how many'];
 const inserted = (written: string) => complete(written).items.map(({ textEdit }) => textEdit!.newText);
 
 describe('completion', () => {
@@ -61,8 +61,11 @@ describe('completion', () => {
         ]);
         expect(blocks('ro<|>')).toEqual(['room, with tables']);
         expect(blocks('event "S" { guests 9 { <|> } }')).toEqual(GUESTS);
-        expect(blocks('event "S" { guests 9 { 2 vegan   <|> } }')).toEqual(GUESTS);
-        expect(blocks('event "S" { guests 9 { 2<|> } }')).toEqual([]);
+        expect(blocks('event "S" { guests 9 {\n2 vegan\n<|> } }')).toEqual(GUESTS);
+        expect(blocks('event "S" { guests 9 { chi<|> } }')).toEqual(['children, how many']);
+        for (const row of ['2', '2 ', '2 chi', '2 vegan ', '2 without peanut chi']) {
+            expect(blocks(`event "S" { guests 9 { ${row}<|> } }`)).toEqual([]);
+        }
         expect(blocks('menu { <|> }')).toEqual(['course, one dish', 'course, several dishes', 'waive, with a reason']);
         expect(blocks('menu { cour<|> }')).toHaveLength(2);
         expect(blocks('menu { course main { <|> } }')).toEqual([

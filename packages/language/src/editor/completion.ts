@@ -110,8 +110,11 @@ function blockItems(
     range: Range,
     gap: string,
 ): CompletionItem[] {
+    // A row that begins with a figure begins a line: behind a figure stands what is counted.
+    const isAtRow = /(^|[{\n])\s*$/.test(cursor.item);
     return snippetsFor(next)
         .filter(({ word, label }) => isTypedIn(word ?? label, cursor.prefix) && !/\d$/.test(cursor.item))
+        .filter(({ word }) => word !== undefined || isAtRow)
         .map(({ word, label, about, body }, index) => ({
             label,
             kind: CompletionItemKind.Snippet,

@@ -42,7 +42,8 @@ export function diagnosticOf(folder: Folder, { plan, finding }: PlacedFinding, c
         code: finding.rule,
         codeDescription: { href: ruleAddress(finding.rule, client) },
         source: 'underliner',
-        message: [finding.message, finding.hint].filter((part) => part !== undefined).join(' '),
+        // What to do has a line of its own: an editor that shows a message on one line cuts a long one off.
+        message: [finding.message, finding.hint].filter((part) => part !== undefined).join('\n'),
         ...(related.length > 0 ? { relatedInformation: related } : {}),
         data,
     };

@@ -23,7 +23,7 @@ describe('diagnostics', () => {
             /^command:chef\.rule\?%5B%22[a-z-]+%22%5D$/,
         );
         const [frok] = findings(openPlan(FROK));
-        expect(frok!.message).toMatch(/^No piece is called `dinner-frok`\. .*Did you mean `dinner-fork`\?$/);
+        expect(frok!.message).toBe('No piece is called `dinner-frok`.\nDid you mean `dinner-fork`?');
         expect(frok!.data).toEqual({ plan: 'plan.cover', rule: 'unknown-name' });
     });
 

@@ -24,7 +24,7 @@ const RULES_A_TURN = 8;
  * so findings keep coming while someone types without a pause.
  */
 export class Publisher {
-    /** Plans to look at, by folder; later ones first. */
+    /** Plans to look at, by folder, none that has none; later ones first. */
     private readonly queue = new Map<Folder, Set<string>>();
     /** Files whose findings may be others though no plan of theirs is in the queue, such as deleted ones. */
     private readonly stale = new Map<Folder, Set<string>>();
@@ -57,15 +57,14 @@ export class Publisher {
     }
 
     private touched({ folder, plans, files }: Touched): void {
-        const queue = of(this.queue, folder);
         for (const plan of plans) {
             // To the end, as the one touched last.
-            queue.delete(plan);
-            queue.add(plan);
+            take(this.queue, folder, plan);
+            add(this.queue, folder, plan);
         }
         this.changes++;
         this.isOtherChanged ||= plans.some((plan) => plan !== files[0] && folder.isOpen(plan));
-        files.forEach((file) => of(this.stale, folder).add(file));
+        files.forEach((file) => add(this.stale, folder, file));
         this.schedule();
     }
 
@@ -117,7 +116,7 @@ export class Publisher {
             const checked = folder.checked(plan);
             // What the plan asked for is read first: nothing is called missing that only was not read yet.
             if (folder.wanted.size > 0) {
-                of(this.queue, folder).add(plan);
+                add(this.queue, folder, plan);
                 await this.workspace.fetchWanted(folder);
                 return;
             }
@@ -187,10 +186,8 @@ export class Publisher {
     }
 }
 
-function of(sets: Map<Folder, Set<string>>, folder: Folder): Set<string> {
-    const set = sets.get(folder) ?? new Set();
-    sets.set(folder, set);
-    return set;
+function add(sets: Map<Folder, Set<string>>, folder: Folder, item: string): void {
+    sets.set(folder, (sets.get(folder) ?? new Set()).add(item));
 }
 
 function take(sets: Map<Folder, Set<string>>, folder: Folder, item: string): void {

@@ -16,6 +16,7 @@ let told: Map<string, PublishDiagnosticsParams>;
 /** Every telling, in order, as `file: rules`. */
 let tellings: string[];
 let workspace: Workspace;
+let publisher: Publisher;
 let versions: number;
 
 const disk: Disk = {
@@ -40,7 +41,11 @@ beforeEach(() => {
         },
         console: { error: (message: string) => tellings.push(`error: ${message}`) },
     };
-    new Publisher(connection as unknown as ConstructorParameters<typeof Publisher>[0], workspace, () => CLIENT);
+    publisher = new Publisher(
+        connection as unknown as ConstructorParameters<typeof Publisher>[0],
+        workspace,
+        () => CLIENT,
+    );
 });
 
 /** Everything waits for turns of the event loop, nothing for the clock. */
@@ -48,6 +53,8 @@ const settled = async () => {
     for (let turn = 0; turn < 200; turn++) {
         await new Promise((resolve) => setImmediate(resolve));
     }
+    // Nothing turns round and round when all is told.
+    expect(publisher.isBusy).toBe(false);
 };
 const found = (uri: string) => told.get(uri)?.diagnostics.map(({ code }) => code);
 const document = (uri: string, text: string) => TextDocument.create(uri, 'cover', ++versions, text);

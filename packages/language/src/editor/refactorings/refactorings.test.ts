@@ -161,10 +161,10 @@ ${menu}
         );
     });
 
-    it('is a fix for whom the finding at the cursor speaks of, unless the finding must be mended by hand', () => {
+    it('is a fix where it is found that guests have no dish, and nowhere else', () => {
         const kinds = (course: string) => {
             const { folder, path, offset } = openPlan(
-                `event "Supper" { guests 8 { 2 vegetarian   1 without celery } }\n\nmenu { ${course} }\n`,
+                `event "Supper" { guests 8 { 2 vegetarian   1 without celery   1 children } }\n\nmenu { ${course} }\n`,
             );
             const all = refactorings({ folder, path, start: offset, end: offset });
             return all.filter(({ kind }) => kind === CodeActionKind.QuickFix).map(({ title }) => title);
@@ -173,6 +173,8 @@ ${menu}
             `course <|>main "Roast chicken" is poultry { served on dinner-plate at 63 °C\ncontains ${contains} }`;
         expect(kinds(chicken('nothing'))).toEqual(['Split off a dish for vegetarian']);
         expect(kinds(chicken('celery').replace('<|>', '').replace('cel', 'cel<|>'))).toEqual([]);
+        const red = 'pour "R<|>ed" 4 fl oz into red-wine-glass, is medium-red-wine { contains nothing }';
+        expect(kinds(chicken('nothing').replace('<|>', '').replace('}', `${red} }`))).toEqual([]);
     });
 
     it('names first whom the finding at the cursor speaks of, then who else must not have what the course holds', () => {

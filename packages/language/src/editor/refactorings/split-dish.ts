@@ -4,7 +4,6 @@ import { isCourse, isDish, type Course, type CourseClause } from '../../grammar/
 import { parseText } from '../../grammar/parse.js';
 import type { Origin } from '../../plan/origin.js';
 import type { Need } from '../../plan/types.js';
-import { ruleById } from '../../rules/index.js';
 import { asName } from '../../rules/wording.js';
 import { isKeptFromKind } from '../../service/diets.js';
 import type { GuestGroup } from '../../service/types.js';
@@ -21,10 +20,13 @@ const OF_THE_COURSE: readonly CourseClause['$type'][] = ['Lasts', 'StartsAt', 'P
 /** Clauses that the new dish begins with: what it is served in and eaten with. */
 const KEPT: readonly CourseClause['$type'][] = ['Served', 'Eaten'];
 
+/** The finding that a dish more mends. Where an allergen reaches a guest nothing is called a fix. */
+const MENDED = 'diet-not-served';
+
 /**
  * A dish for guests who eat otherwise, beside the one there is. What is in it is left for the cook to say: until then it
- * is found that nothing is stated. It is no dish of a kind that these guests are kept from. Where a finding at the cursor
- * speaks of these guests and may be mended, it is a fix: nobody shall take silencing it for the only way out.
+ * is found that nothing is stated. It is no dish of a kind that these guests are kept from. Where it is found at the
+ * cursor that these guests have no dish, it is a fix: nobody shall take silencing that for the only way out.
  */
 export function splitDish({ folder, path, start, end }: Selected): Refactoring[] {
     const { service, plan } = folder.checked(eventsWith(folder, path)[0] ?? path);
@@ -68,7 +70,7 @@ export function splitDish({ folder, path, start, end }: Selected): Refactoring[]
             return kind !== undefined && isKeptFromKind(kind, group, plan.cupboard);
         };
         const split = splitOff(pageOf(text), course, read.title, { who, isKeptFrom });
-        const mends = found.some((each) => speaksOf(each, group) && ruleById(each.finding.rule)?.fix !== 'never');
+        const mends = found.some((each) => speaksOf(each, group) && each.finding.rule === MENDED);
         return split
             ? [
                   {
