@@ -1,11 +1,7 @@
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { askNextRule, check, checkPlan, type Checked } from '../check.js';
-import type { FileText } from '../plan/files.js';
-import { stretchesOf } from '../grammar/stretches.js';
+import { askNextRule, type Checked } from '../check.js';
+import { stretchesOf, type Stretch } from '../grammar/stretches.js';
 import { parseText } from '../plan/read-text.js';
-import { readExample } from '../rules/example.js';
-import { rules } from '../rules/index.js';
-import { planOtherwise } from '../what-if.js';
 import { cursorAt } from './cursor.js';
 import { Folder } from './folder.js';
 import { nextAfter } from './next-words.js';
@@ -30,8 +26,7 @@ const QUIET = 1000;
 /**
  * What is run for the first time takes several times as long as later: a parser is built when it is first asked, and code is
  * compiled when it has been run for a while. So once the first findings are told, and while nobody waits for others, the
- * parsers are asked, every rule's first example is checked, and the plan in sight with what is changed first and as it is typed
- * in: all that would stand behind the first keys.
+ * parsers are asked, and the plan in sight is looked at as it is typed in: all that would stand behind the first keys.
  */
 export class WarmUp {
     readonly #steps: Iterator<void>;
@@ -81,43 +76,9 @@ function* steps(services: CoverServices, inSight: () => Checked | undefined): Ge
         parseText(text);
         yield;
     }
-    for (const { examples } of rules) {
-        for (const { text } of examples.wrong.slice(0, 1)) {
-            const { texts, file } = readExample(text);
-            const read = (path: string): FileText => {
-                const found = texts[path];
-                return found === undefined ? { state: 'missing' } : { state: 'read', text: found };
-            };
-            // Asked for, they are worked out.
-            void check(file, { read }).findings;
-            yield;
-        }
-    }
     const checked = inSight();
     if (checked) {
-        for (const changed of changedFirst(checked)) {
-            void changed.findings;
-            yield;
-        }
         yield* typeIn(checked);
-    }
-}
-
-/** More guests, another air, other pieces in a course. */
-function* changedFirst(checked: Checked): Generator<Checked> {
-    const { file, plan, texts } = checked;
-    for (const otherwise of [{ guests: 2 * (plan.event?.guests?.expected.count ?? 0) }, { roomTemperature: 26 }]) {
-        const changed = planOtherwise(checked, otherwise);
-        if (typeof changed !== 'string') {
-            yield changed;
-        }
-    }
-    const { menu } = plan;
-    for (const emptied of menu?.courses ?? []) {
-        const courses = menu!.courses.map((course) =>
-            course === emptied ? { ...course, dishes: course.dishes.map((dish) => ({ ...dish, eaten: [] })) } : course,
-        );
-        yield checkPlan(file, { ...plan, menu: { ...menu!, courses } }, texts);
     }
 }
 
@@ -130,9 +91,12 @@ const PLACES = 2;
 /** A text of more characters takes longer to type in than it saves. */
 const LARGEST = 200_000;
 
+/** As many blocks of each sort are enough to type in, and are kept twice meanwhile. */
+const BLOCKS = 4;
+
 /** Puts a letter or a digit into the plan and takes it out again, here and there, in a folder that nobody else sees. */
 function* typeIn({ file, texts }: Checked): Generator<void> {
-    const text = texts.get(file) ?? '';
+    const text = withFewOfEach(texts.get(file) ?? '');
     if (text.length > LARGEST) {
         return;
     }
@@ -157,17 +121,36 @@ function* typeIn({ file, texts }: Checked): Generator<void> {
     }
 }
 
-/** Some of each in the blocks of each sort, for what is worked out differs from sort to sort. */
-function placesIn(text: string): readonly number[] {
-    const sorts = new Map<string, number[][]>();
-    for (const { start, end } of stretchesOf(text) ?? [{ start: 0, end: text.length }]) {
-        const block = text.slice(start, end);
-        const sort = /^\p{L}+/mu.exec(block)?.[0] ?? '';
-        const found = TYPED_IN.map((where) => [...block.matchAll(where)].map((at) => start + at.index + at[0].length));
-        const before = sorts.get(sort);
-        sorts.set(sort, before ? before.map((places, index) => [...places, ...found[index]!]) : found);
+/** The blocks of a text by the word that each begins with, for what is worked out differs from sort to sort. */
+function blocksOf(text: string): readonly (readonly Stretch[])[] {
+    const sorts = new Map<string, Stretch[]>();
+    for (const block of stretchesOf(text) ?? [{ start: 0, end: text.length }]) {
+        const sort = /^\p{L}+/mu.exec(text.slice(block.start, block.end))?.[0] ?? '';
+        sorts.set(sort, [...(sorts.get(sort) ?? []), block]);
     }
-    return [...sorts.values()].flat().flatMap(evenly);
+    return [...sorts.values()];
+}
+
+/** A text with the first blocks of each sort, in their order. */
+function withFewOfEach(text: string): string {
+    const few = blocksOf(text).flatMap((blocks) => blocks.slice(0, BLOCKS));
+    return few
+        .sort((a, b) => a.start - b.start)
+        .map(({ start, end }) => text.slice(start, end))
+        .join('');
+}
+
+/** Some of each in the blocks of each sort. */
+function placesIn(text: string): readonly number[] {
+    return blocksOf(text).flatMap((blocks) =>
+        TYPED_IN.flatMap((where) =>
+            evenly(
+                blocks.flatMap(({ start, end }) =>
+                    [...text.slice(start, end).matchAll(where)].map((at) => start + at.index + at[0].length),
+                ),
+            ),
+        ),
+    );
 }
 
 function evenly(places: readonly number[]): readonly number[] {
