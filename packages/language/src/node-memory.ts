@@ -7,10 +7,10 @@ const YOUNG = 8 * 1024 * 1024;
 /**
  * For a process that serves an editor, called once before it begins. Each key leaves a plan behind that is soon of no use.
  * Left to itself the engine lets such plans pile up to three times what the server holds before it clears them away; so it
- * clears at a third above that. What was made last is cleared more often still.
+ * clears at half above that. What was made last is cleared more often still.
  */
 export function clearEarly(): void {
-    setFlagsFromString('--heap-growing-percent=30');
+    setFlagsFromString('--heap-growing-percent=50');
     keepYoungSmall();
     // A process at rest is given less, and may then grow again.
     new PerformanceObserver(keepYoungSmall).observe({ entryTypes: ['gc'] });
