@@ -46,6 +46,9 @@ describe('hover', () => {
         expect(hover('menu { course soup { pour "Red" is light-red-w<|>ine } }')).toMatch(/Wanted .*°C/);
         expect(hover('menu { course soup { contains tree-n<|>uts } }')).toMatch(/Covers .*`almond`/);
         expect(hover('event "S" { guests 8 { 2 veg<|>an } }')).toMatch(/Excludes /);
+        // What it is called is not said twice.
+        expect(hover('menu { course soup { contains whe<|>at } }')).not.toContain('*wheat*');
+        expect(hover('menu { course soup { contains so<|>y } }')).toContain('*soybeans*');
         expect(hover('house "H" { local code us-m<|>odel }')).toMatch(/hot-holding: \d+ °[CF]/);
     });
 

@@ -153,5 +153,7 @@ describe('semantic tokens', () => {
     it('of a range are those of its lines', () => {
         const plan = openPlan(PLAN);
         expect(semanticTokens(plan, plan.rangeOf('eaten with')).data.length).toBe(2 * 5);
+        // The first table, the last, and the shape.
+        expect(semanticTokens(plan, plan.rangeOf('room "Gallery"')).data.length).toBe(3 * 5);
     });
 });

@@ -139,11 +139,11 @@ ${menu}
     }`),
         );
         expect(whole['Split off a dish for vegetarian']!['plan.cover']).toBe(
-            dinner(`    course main "Roast chicken" {
-        dish "Roast chicken" is poultry for the rest {
+            dinner(`    course main "Roast chicken" is poultry {
+        dish "Roast chicken" for the rest {
             served on dinner-plate at 63 °C // Sage.
         }
-        dish "Roast chicken, vegetarian" for vegetarian {
+        dish "Roast chicken, vegetarian" is main for vegetarian {
             served on dinner-plate at 63 °C
         }
     }`),
@@ -157,7 +157,7 @@ ${menu}
     }`),
         );
         expect(dishes['Split off a dish for vegetarian']!['plan.cover']).toContain(
-            'dish "Roast chicken, vegetarian" for vegetarian {',
+            'dish "Roast chicken, vegetarian" is main for vegetarian {',
         );
     });
 

@@ -1,5 +1,5 @@
 import { CodeActionKind } from 'vscode-languageserver';
-import { AstUtils, GrammarUtils } from 'langium';
+import { AstUtils } from 'langium';
 import { isCourse, isDish, type Course, type CourseClause } from '../../grammar/generated/ast.js';
 import { parseText } from '../../grammar/parse.js';
 import type { Origin } from '../../plan/origin.js';
@@ -25,8 +25,9 @@ const MENDED = 'diet-not-served';
 
 /**
  * A dish for guests who eat otherwise, beside the one there is. What is in it is left for the cook to say: until then it
- * is found that nothing is stated. It is no dish of a kind that these guests are kept from. Where it is found at the
- * cursor that these guests have no dish, it is a fix: nobody shall take silencing that for the only way out.
+ * is found that nothing is stated. Where its kind would be one that these guests are kept from, it gets the course's, such
+ * as `main`. Where it is found at the cursor that these guests have no dish, it is a fix: nobody shall take silencing that
+ * for the only way out.
  */
 export function splitDish({ folder, path, start, end }: Selected): Refactoring[] {
     const { service, plan } = folder.checked(eventsWith(folder, path)[0] ?? path);
@@ -128,13 +129,10 @@ function splitOff(page: Page, course: Course, title: string, guests: Guests): Te
     return difference(page.text, laidOut);
 }
 
-/**
- * The course's own clauses stay; all others go into the dish for the rest, comments with them. So does the course's kind,
- * where the new dish can't be one of it.
- */
-function withTwoDishes(page: Page, course: Course, title: string, { who, isKeptFrom }: Guests): TextEdit | undefined {
-    const { $cstNode: whole, dishKind } = course;
-    const braces = bracesIn(page, { start: whole!.offset, end: whole!.end });
+/** The course's own clauses stay; all others go into the dish for the rest, comments with them. */
+function withTwoDishes(page: Page, course: Course, title: string, guests: Guests): TextEdit | undefined {
+    const whole = course.$cstNode!;
+    const braces = bracesIn(page, { start: whole.offset, end: whole.end });
     if (!braces) {
         return undefined;
     }
@@ -153,29 +151,36 @@ function withTwoDishes(page: Page, course: Course, title: string, { who, isKeptF
     }
     dish += page.text.slice(from, end);
     const kept = own.map((span) => textOf(page, span).trim());
-    const is = GrammarUtils.findNodeForKeyword(whole, 'is');
-    const ofKind = GrammarUtils.findNodeForProperty(whole, 'dishKind');
-    const moved = is && ofKind && isKeptFrom(dishKind!) ? { start: is.offset, end: ofKind.end } : undefined;
-    const kind = moved ? ` ${textOf(page, moved)}` : '';
-    const first = `dish "${title}"${kind} for the rest {\n${dish.trim()}\n}`;
-    const head = moved ? page.text.slice(moved.end, start).trimStart() : '';
-    const dishes = [...kept, first, newDish(page, course.clauses, title, who)].join('\n');
-    return { start: moved?.start ?? start, end, text: `${head}\n${dishes}\n` };
+    const first = `dish "${title}" for the rest {\n${dish.trim()}\n}`;
+    const more = newDish(page, course, course.clauses, title, guests);
+    return { start, end, text: `\n${[...kept, first, more].join('\n')}\n` };
 }
 
-function withDishMore(page: Page, course: Course, title: string, { who, isKeptFrom }: Guests): TextEdit {
+function withDishMore(page: Page, course: Course, title: string, guests: Guests): TextEdit {
     const last = course.dishes.at(-1)!;
     const model = course.dishes.find(({ who: for_ }) => for_?.$type !== 'ForSome') ?? last;
-    const kind = isDish(model) && model.kind && !isKeptFrom(model.kind) ? ` is ${model.kind}` : '';
     const { end } = last.$cstNode!;
-    return { start: end, end, text: `\n${newDish(page, model.clauses, model.title ?? title, who, kind)}` };
+    const kind = isDish(model) ? model.kind : undefined;
+    return { start: end, end, text: `\n${newDish(page, course, model.clauses, model.title ?? title, guests, kind)}` };
 }
 
-function newDish(page: Page, clauses: readonly CourseClause[], title: string, who: string, kind = ''): string {
+/** @param kind of the dish that it is modelled on, where that says one */
+function newDish(
+    page: Page,
+    course: Course,
+    clauses: readonly CourseClause[],
+    title: string,
+    { who, isKeptFrom }: Guests,
+    kind?: string,
+): string {
     const kept = clauses
         .filter(({ $type }) => KEPT.includes($type))
         .map(({ $cstNode: node }) => textOf(page, { start: node!.offset, end: node!.end }));
-    return [`dish "${title}, ${who}"${kind} for ${forGuests(who)} {`, ...kept, '}'].join('\n');
+    // Said by none, it is of the course's kind: `course main "Roast chicken" is poultry`.
+    const given = kind ?? course.dishKind;
+    const own = given !== undefined && isKeptFrom(given) ? course.kind : kind;
+    const is = own === undefined ? '' : ` is ${own}`;
+    return [`dish "${title}, ${who}"${is} for ${forGuests(who)} {`, ...kept, '}'].join('\n');
 }
 
 /** `for guests without gluten` reads better than `for without gluten`. */
