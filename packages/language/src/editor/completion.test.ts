@@ -95,7 +95,7 @@ describe('completion', () => {
         expect(detailOf('gluten-free')).toBeUndefined();
     });
 
-    it.each(BLOCK_SNIPPETS.map(({ label, word, figureOf, body }) => [label, word ?? figureOf!, body] as const))(
+    it.each(BLOCK_SNIPPETS.map(({ label, word, figureOf, body }) => [label, word ?? figureOf, body] as const))(
         'reads the block "%s" as it stands',
         (_, begins, body) => {
             const written = body
