@@ -15,8 +15,8 @@ const soon: (run: () => void) => void =
  */
 const MOST_TURNS = 500;
 
-/** A turn takes as long as a rule or two that are quickly answered. */
-const RULES_A_TURN = 8;
+/** Whoever asks meanwhile waits for so long and for the rule being asked, ms. Not a turn after every rule: turns cost time, too. */
+const LONGEST_TURN = 4;
 
 /**
  * Tells the client what is found, for open files and all others of the workspace. Plans wait in a queue, the one being
@@ -137,15 +137,17 @@ export class Publisher {
     }
 
     /**
-     * Asks every rule, a few a turn, so that a question asked meanwhile does not wait for them all.
+     * Asks every rule, as many a turn as are quickly answered, so that a question asked meanwhile does not wait for them all.
      * @returns false where the plan has changed meanwhile; it is in the queue again
      */
     private async judge(folder: Folder, plan: string, checked: Checked): Promise<boolean> {
-        for (let asked = 1; !askNextRule(checked); asked++) {
-            if (this.wasCutShort || asked % RULES_A_TURN !== 0) {
+        let began = performance.now();
+        while (!askNextRule(checked)) {
+            if (this.wasCutShort || performance.now() - began < LONGEST_TURN) {
                 continue;
             }
             await new Promise<void>(soon);
+            began = performance.now();
             if (!folder.isKnown(plan) || folder.checked(plan) !== checked) {
                 this.wasCutShort = true;
                 return false;
