@@ -1,54 +1,103 @@
 import { batch, signal, type Signal } from '@preact/signals-core';
 import { isAlike } from './alike.js';
 import type { Cupboard } from './cupboard.js';
-import { lazily } from './lazily.js';
+import { lazilyOfEachName } from './lazily.js';
 import type { Plan } from './types.js';
 
 /**
  * A plan that changes under what is worked out from it. What `lazily` was given and has read some of its parts is asked again
- * when one of those is another, and not before.
+ * when one of those is another, and not before. A part is a list, or one thing that an event, a menu, a house, a room or a team
+ * says.
  */
 export class ChangingPlan {
     /** As it was set last. */
     readonly plan: Plan;
-    readonly #parts: ReadonlyMap<keyof Plan, Signal<unknown>>;
+    readonly #parts: ChangingThing;
     readonly #cupboard: ReadonlyMap<keyof Cupboard, ChangingNames<unknown>>;
 
     constructor(plan: Plan) {
         const { cupboard, ...parts } = plan;
-        this.#parts = new Map(Object.entries(parts).map(([name, part]) => [name as keyof Plan, signal<unknown>(part)]));
+        this.#parts = new ChangingThing(parts, 1);
         this.#cupboard = new Map(
             Object.entries(cupboard).map(([name, things]: [string, ReadonlyMap<string, unknown>]) => [
                 name as keyof Cupboard,
                 new ChangingNames(things),
             ]),
         );
-        const getters = [...this.#parts].map(([name, part]) => [name, { get: () => part.value, enumerable: true }]);
         this.plan = Object.defineProperties(
             { cupboard: Object.fromEntries(this.#cupboard) },
-            Object.fromEntries(getters) as PropertyDescriptorMap,
+            Object.getOwnPropertyDescriptors(this.#parts.thing),
         ) as unknown as Plan;
     }
 
-    set(plan: Plan): void {
+    set({ cupboard, ...parts }: Plan): void {
         batch(() => {
-            for (const [name, part] of this.#parts) {
-                part.value = kept(part.peek(), plan[name]);
-            }
+            this.#parts.set(parts);
             for (const [name, things] of this.#cupboard) {
-                things.set(plan.cupboard[name]);
+                things.set(cupboard[name]);
             }
         });
     }
 }
 
-/** Names of the cupboard that nobody asks for any more are forgotten when there are more than this many. */
-const MOST_NAMES = 4_000;
+type Fields = Readonly<Record<string, unknown>>;
 
-/** One namespace of a cupboard: who has asked for one name is not asked again when another is declared otherwise. */
+/** Something with fields, each of which may change by itself: who has read one is not asked again when another is set. */
+class ChangingThing {
+    /** Stays the very same, its fields as they were set last. */
+    readonly thing: Fields;
+    readonly #fields: ReadonlyMap<string, Signal<unknown>>;
+    readonly #inner = new Map<string, ChangingThing>();
+
+    /** @param depth how deep the things in it change by themselves, too: 0 where they are others when anything in them is */
+    constructor(
+        fields: Fields,
+        private readonly depth: number,
+    ) {
+        this.#fields = new Map(
+            Object.keys(fields).map((name) => [name, signal(this.#exposed(name, undefined, fields[name]))]),
+        );
+        const getters = [...this.#fields].map(([name, field]) => [name, { get: () => field.value, enumerable: true }]);
+        this.thing = Object.defineProperties({}, Object.fromEntries(getters) as PropertyDescriptorMap) as Fields;
+    }
+
+    /** Whether it can be made that by setting its fields. */
+    isLike(fields: Fields): boolean {
+        const names = Object.keys(fields);
+        return names.length === this.#fields.size && names.every((name) => this.#fields.has(name));
+    }
+
+    /** @param fields as many, of the same names */
+    set(fields: Fields): void {
+        for (const [name, field] of this.#fields) {
+            field.value = this.#exposed(name, field.peek(), fields[name]);
+        }
+    }
+
+    /** What is shown of a value: itself, what was shown before where that says the same, or a thing that changes. */
+    #exposed(name: string, before: unknown, now: unknown): unknown {
+        if (this.depth === 0 || !isThing(now)) {
+            return isAlike(before, now) ? before : now;
+        }
+        const inner = this.#inner.get(name);
+        if (inner?.isLike(now)) {
+            inner.set(now);
+            return inner.thing;
+        }
+        const made = new ChangingThing(now, this.depth - 1);
+        this.#inner.set(name, made);
+        return made.thing;
+    }
+}
+
+function isThing(value: unknown): value is Fields {
+    return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+/** One namespace of a cupboard, of which each name is asked for by itself. */
 class ChangingNames<T> implements ReadonlyMap<string, T> {
     readonly #all: Signal<ReadonlyMap<string, T>>;
-    readonly #things = new Map<string, () => T | undefined>();
+    readonly #thing = lazilyOfEachName((name) => this.#all.value.get(name));
 
     constructor(all: ReadonlyMap<string, T>) {
         this.#all = signal(all);
@@ -56,18 +105,10 @@ class ChangingNames<T> implements ReadonlyMap<string, T> {
 
     set(all: ReadonlyMap<string, T>): void {
         this.#all.value = all;
-        if (this.#things.size > MOST_NAMES) {
-            this.#things.clear();
-        }
     }
 
     get(name: string): T | undefined {
-        let thing = this.#things.get(name);
-        if (!thing) {
-            thing = lazily(() => this.#all.value.get(name));
-            this.#things.set(name, thing);
-        }
-        return thing();
+        return this.#thing(name);
     }
 
     has(name: string): boolean {
@@ -97,9 +138,4 @@ class ChangingNames<T> implements ReadonlyMap<string, T> {
     forEach(visit: (thing: T, name: string, all: ReadonlyMap<string, T>) => void): void {
         this.#all.value.forEach(visit);
     }
-}
-
-/** The list as it was where the new one holds the same: lists are made anew at every look. */
-function kept(before: unknown, now: unknown): unknown {
-    return Array.isArray(now) && isAlike(before, now) ? before : now;
 }

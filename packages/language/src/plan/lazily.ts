@@ -31,3 +31,22 @@ export function lazilyOfEach<Thing extends object, T>(make: (thing: Thing) => T)
         return value();
     };
 }
+
+/** Names that nobody asks for any more are forgotten when there are more than this many. */
+const MOST_NAMES = 4_000;
+
+/** As `lazily`, of each name by itself: who has asked for one is not asked again when another comes to be something else. */
+export function lazilyOfEachName<T>(make: (name: string) => T): (name: string) => T {
+    const values = new Map<string, () => T>();
+    return (name) => {
+        let value = values.get(name);
+        if (!value) {
+            if (values.size > MOST_NAMES) {
+                values.clear();
+            }
+            value = lazily(() => make(name));
+            values.set(name, value);
+        }
+        return value();
+    };
+}

@@ -1,12 +1,21 @@
 import type { Cupboard, Kind, Piece } from '../plan/cupboard.js';
+import { lazily, lazilyOfEach, lazilyOfEachName } from '../plan/lazily.js';
 import { isKindOf } from '../plan/names.js';
 import type { Course, Dish, House, Plan, Pour } from '../plan/types.js';
 import type { DishFacts, PourFacts } from './types.js';
 
 /** True where the house has the piece: it owns some, or it states no stock at all. */
 export function isInHouse(piece: string, house: House): boolean {
-    return house.stock.length === 0 || house.stock.some((stock) => stock.piece.name === piece && stock.count.count > 0);
+    return piecesOf(house)(piece);
 }
+
+/** Asked piece by piece: a cover stays as it is when the house counts other pieces anew. */
+const piecesOf = lazilyOfEach((house: House) => {
+    const owned = lazily(
+        () => new Set(house.stock.filter(({ count }) => count.count > 0).map(({ piece }) => piece.name)),
+    );
+    return lazilyOfEachName((piece) => house.stock.length === 0 || owned().has(piece));
+});
 
 /** The first of these that the house has, else the first there is. */
 export function firstInHouse(names: readonly string[], cupboard: Cupboard, house: House): Piece | undefined {

@@ -2,6 +2,7 @@
  * The clocks of an evening. Everything that is computed counts minutes after guests are seated, as they pass; a clock on the
  * wall shows something else once it has been put forward or back.
  */
+import { lazilyOfEach } from '../../plan/lazily.js';
 import type { ClockTime, Event, Plan } from '../../plan/types.js';
 import { clockFace, DAY, dayOf, isoInstant, midnightOf, offsetAt, showing, type Showing } from './local-time.js';
 import { zoneOffsets, type ZoneOffsets } from './zone-offsets.js';
@@ -36,15 +37,12 @@ export type InChange = Exclude<Showing, { readonly times: 'once' }> & {
 /** `end` is after guests are seated, however late; any other time is within half a day of it. */
 export type Meaning = 'near' | 'end' | 'doors';
 
-const clocks = new WeakMap<Event, EveningClock | undefined>();
-
 /** @returns `undefined` where the event does not say when guests are seated */
 export function eveningClock({ event }: Plan): EveningClock | undefined {
-    if (event && !clocks.has(event)) {
-        clocks.set(event, makeClock(event));
-    }
-    return event && clocks.get(event);
+    return event && clockOf(event);
 }
+
+const clockOf = lazilyOfEach(makeClock);
 
 function makeClock(event: Event): EveningClock | undefined {
     if (event.seated?.minutes === undefined) {
