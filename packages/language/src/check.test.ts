@@ -126,10 +126,9 @@ describe('a plan checked again', () => {
 
 describe('what a change does not touch', () => {
     /** Of all rules, those that are asked again after a change. */
-    function askedAfter(change: (text: string) => string): readonly string[] {
+    function askedAfter(change: (text: string) => string, file = 'lantern-supper.cover'): readonly string[] {
         const typed = new Typed('lantern-supper.cover');
         void typed.again().findings;
-        const file = 'lantern-supper.cover';
         typed.texts[file] = change(typed.texts[file]!);
         expect(typed.texts[file]).not.toBe(hall()[file]);
         const asked: string[] = [];
@@ -158,5 +157,19 @@ describe('what a change does not touch', () => {
         expect(asked).not.toContain('cold-at-the-guest');
         expect(asked.length).toBeLessThan(rules.length / 4);
         expect(askedAfter((text) => text.replace(/\d+ °C/, '41 °C'))).toContain('serving-temperature');
+    });
+
+    it('is not asked again for what a dish is called, unless it names it', () => {
+        const asked = askedAfter((text) => text.replace('"Grilled sirloin"', '"Charred sirloin"'));
+        expect(asked).toContain('hot-below-holding');
+        expect(asked).not.toContain('pieces-overlap');
+        expect(asked.length).toBeLessThan(rules.length / 3);
+    });
+
+    it('is not asked again for how many of a piece the house owns, unless it counts them', () => {
+        const asked = askedAfter((text) => text.replace(/own (\d)/, 'own 1$1'), 'house.cover');
+        expect(asked).toContain('stock-short');
+        expect(asked).not.toContain('three-per-side');
+        expect(asked.length).toBeLessThan(rules.length / 3);
     });
 });

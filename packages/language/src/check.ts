@@ -62,7 +62,7 @@ export class PlanChecker {
             this.#changing = new ChangingPlan(plan);
             this.#worked = workOut(this.#changing.plan);
         }
-        return look(this.file, plan, texts, this.#worked!);
+        return look(this.file, this.#changing.plan, texts, this.#worked!);
     }
 }
 

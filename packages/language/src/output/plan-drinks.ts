@@ -117,7 +117,7 @@ function glassJson(glass: GlassUse | undefined): Json | undefined {
             piece: glass.piece,
             count: glass.count,
             comes: glass.comes === 'laid' ? 'laid' : 'with its course',
-            leavesAt: glass.leaves,
+            leavesAt: glass.leaves.title,
         }
     );
 }

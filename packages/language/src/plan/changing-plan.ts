@@ -2,7 +2,7 @@ import { batch, signal, type Signal } from '@preact/signals-core';
 import { isAlike } from './alike.js';
 import type { Cupboard } from './cupboard.js';
 import { lazilyOfEachName } from './lazily.js';
-import type { Plan } from './types.js';
+import type { Course, Dish, Menu, Plan } from './types.js';
 
 /**
  * A plan that changes under what is worked out from it. What `lazily` was given and has read some of its parts is asked again
@@ -17,7 +17,7 @@ export class ChangingPlan {
 
     constructor(plan: Plan) {
         const { cupboard, ...parts } = plan;
-        this.#parts = new ChangingThing(parts, 1);
+        this.#parts = new ChangingThing(parts);
         this.#cupboard = new Map(
             Object.entries(cupboard).map(([name, things]: [string, ReadonlyMap<string, unknown>]) => [
                 name as keyof Cupboard,
@@ -42,18 +42,30 @@ export class ChangingPlan {
 
 type Fields = Readonly<Record<string, unknown>>;
 
+/**
+ * Fields that are things which change by themselves, and lists of such things, in whatever has them. Each is read into one
+ * place: what a course says for all of its dishes, such as a sauce, is not among them.
+ */
+const THINGS: ReadonlySet<string> = new Set<keyof Plan | keyof Dish>([
+    'event',
+    'menu',
+    'house',
+    'room',
+    'team',
+    'customs',
+    'served',
+]);
+const LISTS: ReadonlySet<string> = new Set<keyof Menu | keyof Course>(['courses', 'dishes', 'pours', 'speeches']);
+
 /** Something with fields, each of which may change by itself: who has read one is not asked again when another is set. */
 class ChangingThing {
     /** Stays the very same, its fields as they were set last. */
     readonly thing: Fields;
     readonly #fields: ReadonlyMap<string, Signal<unknown>>;
-    readonly #inner = new Map<string, ChangingThing>();
+    readonly #things = new Map<string, ChangingThing>();
+    readonly #lists = new Map<string, readonly ChangingThing[]>();
 
-    /** @param depth how deep the things in it change by themselves, too: 0 where they are others when anything in them is */
-    constructor(
-        fields: Fields,
-        private readonly depth: number,
-    ) {
+    constructor(private fields: Fields) {
         this.#fields = new Map(
             Object.keys(fields).map((name) => [name, signal(this.#exposed(name, undefined, fields[name]))]),
         );
@@ -61,37 +73,60 @@ class ChangingThing {
         this.thing = Object.defineProperties({}, Object.fromEntries(getters) as PropertyDescriptorMap) as Fields;
     }
 
-    /** Whether it can be made that by setting its fields. */
-    isLike(fields: Fields): boolean {
-        const names = Object.keys(fields);
-        return names.length === this.#fields.size && names.every((name) => this.#fields.has(name));
+    /** Whether it was set to these fields. */
+    is(fields: Fields): boolean {
+        return this.fields === fields;
     }
 
-    /** @param fields as many, of the same names */
-    set(fields: Fields): void {
+    /** @returns whether it could be set: to as many fields, of the same names */
+    set(fields: Fields): boolean {
+        if (this.is(fields)) {
+            return true;
+        }
+        const names = Object.keys(fields);
+        if (names.length !== this.#fields.size || !names.every((name) => this.#fields.has(name))) {
+            return false;
+        }
         for (const [name, field] of this.#fields) {
             field.value = this.#exposed(name, field.peek(), fields[name]);
         }
+        this.fields = fields;
+        return true;
     }
 
-    /** What is shown of a value: itself, what was shown before where that says the same, or a thing that changes. */
+    /** What is shown of a value: a thing or things that change, else what was shown before where the value says the same. */
     #exposed(name: string, before: unknown, now: unknown): unknown {
-        if (this.depth === 0 || !isThing(now)) {
-            return isAlike(before, now) ? before : now;
+        if (Array.isArray(now) && LISTS.has(name)) {
+            const list = changed(this.#lists.get(name) ?? [], now as Fields[]);
+            this.#lists.set(name, list);
+            const things = list.map(({ thing }) => thing);
+            const isSame =
+                Array.isArray(before) &&
+                before.length === things.length &&
+                things.every((thing, at) => thing === before[at]);
+            return isSame ? before : things;
         }
-        const inner = this.#inner.get(name);
-        if (inner?.isLike(now)) {
-            inner.set(now);
-            return inner.thing;
+        if (THINGS.has(name) && typeof now === 'object' && !Array.isArray(now)) {
+            const thing = one(this.#things.get(name), now as Fields);
+            this.#things.set(name, thing);
+            return thing.thing;
         }
-        const made = new ChangingThing(now, this.depth - 1);
-        this.#inner.set(name, made);
-        return made.thing;
+        return isAlike(before, now) ? before : now;
     }
 }
 
-function isThing(value: unknown): value is Fields {
-    return typeof value === 'object' && value !== null && !Array.isArray(value);
+/** The thing set to other fields, or another where it can't be. */
+function one(thing: ChangingThing | undefined, fields: Fields): ChangingThing {
+    return thing?.set(fields) ? thing : new ChangingThing(fields);
+}
+
+/** The things set to other fields: of as many each what stands in its place, else each what it was before. */
+function changed(things: readonly ChangingThing[], now: readonly Fields[]): readonly ChangingThing[] {
+    return now.map((fields, at) =>
+        now.length === things.length
+            ? one(things[at], fields)
+            : (things.find((thing) => thing.is(fields)) ?? new ChangingThing(fields)),
+    );
 }
 
 /** One namespace of a cupboard, of which each name is asked for by itself. */

@@ -26,7 +26,7 @@ import { statedWashes, WashableStock } from './stock/turnarounds.js';
 import { suppliesOf } from './supplies/supplies.js';
 import { stepThrough } from './table.js';
 import type { Conflict, CourseServing, DishFacts, GuestGroup, PourFacts, Service, Variation } from './types.js';
-import { variationsOf } from './variations.js';
+import { labelOf, variationsOf } from './variations.js';
 
 /** Computes the whole service of a plan, each section when something first asks for it. Pure; whatever is absent or broken in the plan is left out. */
 export function deriveService(plan: Plan): Service {
@@ -100,11 +100,21 @@ function inSections(sections: { readonly [Name in keyof Required<Service>]: () =
 /** The covers of guests who eat alike, each with the steps of its evening. */
 function layVariations(plan: Plan, { groups, servings, facts, pours, bread, coffee }: Service): readonly Variation[] {
     const shared = { plan, bread, coffee };
-    return variationsOf(groups, servings, plan).map((draft, index): Variation => {
+    return variationsOf(groups, servings, plan).map((draft, index, drafts): Variation => {
         const dishes = draft.dishes.map((dish) => facts.find((each) => each.dish === dish));
         const drunk = pours.filter((pour) => !pour.dish || draft.dishes.includes(pour.dish));
         const cover = layCover({ ...shared, dishes, pours: drunk });
-        return { ...draft, index, cover, steps: stepThrough({ ...shared, cover, dishes }) };
+        const label = lazily(() => labelOf(draft, drafts));
+        return {
+            ...draft,
+            index,
+            // A cover does not change with what a dish is called.
+            get label() {
+                return label();
+            },
+            cover,
+            steps: stepThrough({ ...shared, cover, dishes }),
+        };
     });
 }
 

@@ -1,6 +1,6 @@
 import type { Contains, Cupboard, Kind } from '../plan/cupboard.js';
 import { clashes, withParents } from '../plan/names.js';
-import type { Named } from '../plan/origin.js';
+import type { Named, Origin } from '../plan/origin.js';
 import type { Accompaniment, Dish, Need, Pour, Who } from '../plan/types.js';
 import { sayNeed } from './guests.js';
 import type { Conflict, GuestGroup } from './types.js';
@@ -26,7 +26,18 @@ function conflictsWith(served: Served, need: Need, cupboard: Cupboard): Conflict
     const excluded =
         need.sort === 'without' ? need.what.map((what) => what.name) : (diet?.excludes ?? []).map((what) => what.name);
     const allergen = isAllergenNeed(need, cupboard);
-    const find = (contained: readonly Named[]): Conflict[] =>
+    const conflict = (substance: string, name: string, origin: Origin, isAllergen: boolean): Conflict => ({
+        need,
+        substance,
+        excluded: name,
+        // Of a title only who tells it has need.
+        get carrier() {
+            return served.carrier;
+        },
+        origin,
+        allergen: isAllergen,
+    });
+    const find = (contained: readonly Named[], origin?: Origin): Conflict[] =>
         contained.flatMap((what) =>
             excluded
                 // An allergen is kept from in its widest meaning; a diet leaves out what it names and every sort of it.
@@ -34,14 +45,7 @@ function conflictsWith(served: Served, need: Need, cupboard: Cupboard): Conflict
                     allergen ? clashes(what.name, name, substances) : withParents(what.name, substances).has(name),
                 )
                 .slice(0, 1)
-                .map((name) => ({
-                    need,
-                    substance: what.name,
-                    excluded: name,
-                    carrier: served.carrier,
-                    origin: what.origin,
-                    allergen,
-                })),
+                .map((name) => conflict(what.name, name, origin ?? what.origin, allergen)),
         );
     const stated = find(served.contains?.what ?? []);
     const isSaidToSuit =
@@ -50,14 +54,10 @@ function conflictsWith(served: Served, need: Need, cupboard: Cupboard): Conflict
         return stated;
     }
     // The kind says what a dish is made of (`kind steak … of meat`), unless the dish says it suits the diet.
-    const byKind = find(served.kind?.of ?? []).map((conflict) => ({
-        ...conflict,
-        origin: served.kindOrigin?.origin ?? conflict.origin,
-    }));
+    const byKind = find(served.kind?.of ?? [], served.kindOrigin?.origin);
     const all = [...stated, ...byKind];
     if (diet?.statedOnly && all.length === 0) {
-        const origin = served.kindOrigin?.origin ?? need.origin;
-        return [{ need, substance: diet.name, excluded: diet.name, carrier: served.carrier, origin, allergen: false }];
+        return [conflict(diet.name, diet.name, served.kindOrigin?.origin ?? need.origin, false)];
     }
     return all;
 }
@@ -131,7 +131,9 @@ export function accompanimentConflicts(beside: Accompaniment, group: GuestGroup,
 /** What the group may not have of a dish with all that comes on it. */
 export function dishConflicts(dish: Dish, kind: Kind | undefined, group: GuestGroup, cupboard: Cupboard): Conflict[] {
     const served = {
-        carrier: `\`${dish.title}\``,
+        get carrier() {
+            return `\`${dish.title}\``;
+        },
         contains: dish.contains,
         suits: dish.suits,
         who: dish.who,

@@ -34,7 +34,15 @@ export function dishFacts(plan: Plan, course: Course, dish: Dish): DishFacts {
     const stated = dish.served.vessel;
     const usual = kind?.vessels.flatMap((vessel) => vessel.names.map((named) => named.name)) ?? [];
     const vessel = stated ? cupboard.pieces.get(stated.piece.name) : firstInHouse(usual, cupboard, house);
-    const wanted = dish.served.temperature?.value;
+    const isHot = lazily(() => {
+        const wanted = dish.served.temperature?.value;
+        return wanted === undefined ? kind?.band === 'hot' : wanted >= HOT_FROM;
+    });
+    const isCold = lazily(() => {
+        const wanted = dish.served.temperature?.value;
+        return wanted === undefined ? kind?.band === 'cold' || kind?.band === 'frozen' : wanted <= COLD_TO;
+    });
+    // How warm it is changes nothing of what it is served in.
     return {
         dish,
         course,
@@ -43,9 +51,15 @@ export function dishFacts(plan: Plan, course: Course, dish: Dish): DishFacts {
         vesselHow: stated ? 'stated' : vessel ? 'kind' : 'none',
         underliner: underlinerOf(plan, dish, vessel),
         wantsUnderliner: (vessel?.on.length ?? 0) > 0,
-        wanted,
-        isHot: wanted === undefined ? kind?.band === 'hot' : wanted >= HOT_FROM,
-        isCold: wanted === undefined ? kind?.band === 'cold' || kind?.band === 'frozen' : wanted <= COLD_TO,
+        get wanted() {
+            return dish.served.temperature?.value;
+        },
+        get isHot() {
+            return isHot();
+        },
+        get isCold() {
+            return isCold();
+        },
     };
 }
 

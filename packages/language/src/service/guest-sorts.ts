@@ -15,7 +15,7 @@ export interface GuestSort {
 export function sortGuests(groups: readonly GuestGroup[], dishes: readonly Dish[], cupboard: Cupboard): GuestSort[] {
     const alike = new Map<string, GuestGroup[]>();
     for (const group of groups) {
-        const choices = dishes.filter(({ title }) => group.named?.chooses.some(({ text }) => text === title));
+        const choices = dishes.filter((dish) => group.named?.chooses.some(({ text }) => text === dish.title));
         const key = [...group.needs.map(sayNeed).toSorted(), '', ...choices.map(({ index }) => index)].join('\n');
         alike.set(key, [...(alike.get(key) ?? []), group]);
     }

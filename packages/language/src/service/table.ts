@@ -12,7 +12,9 @@ export interface TableInput {
     readonly coffee?: Service['coffee'];
 }
 
-type Movement = Pick<Step, 'sort' | 'course' | 'title'> & {
+type Movement = Pick<Step, 'sort' | 'course'> & {
+    /** Asked for by who tells it: what stands on the table does not change with what a course is called. */
+    readonly title: () => string;
     readonly brought?: readonly TableItem[];
     readonly used?: readonly TableItem[];
     readonly cleared?: readonly TableItem[];
@@ -28,28 +30,43 @@ export function stepThrough(input: TableInput): Step[] {
     const items = itemsOf(input);
     const steps: Step[] = [];
     let standing: readonly TableItem[] = [];
-    const move = ({ brought = [], used = [], cleared = [], ...step }: Movement): void => {
+    const move = ({ title, brought = [], used = [], cleared = [], ...step }: Movement): void => {
         const gone = new Set(cleared.map((item) => item.id));
         const leaving = standing.filter((item) => gone.has(item.id));
         standing = [...standing.filter((item) => !gone.has(item.id)), ...brought];
         const bare = !standing.some((item) => item.sort === 'vessel' || item.sort === 'service-plate');
-        steps.push({ index: steps.length, ...step, brought, used, cleared: leaving, standing, bare });
+        steps.push({
+            index: steps.length,
+            ...step,
+            get title() {
+                return title();
+            },
+            brought,
+            used,
+            cleared: leaving,
+            standing,
+            bare,
+        });
     };
 
     move({
         sort: 'seated',
         course: -1,
-        title: 'Guests sit',
+        title: () => 'Guests sit',
         brought: [...items.laid, ...courses.flatMap((_, index) => (isWaiting(plan, index) ? items.served(index) : []))],
     });
     speeches(plan, items, 'before', -1, move);
     dishes.forEach((facts, index) => {
         const course = courses[index]!;
-        const { title } = course;
         speeches(plan, items, 'before', index, move);
         const comes = items.brought(index);
         if (comes.length > 0) {
-            move({ sort: 'bring', course: index, title: `Bring what ${title} is eaten with`, brought: comes });
+            move({
+                sort: 'bring',
+                course: index,
+                title: () => `Bring what ${course.title} is eaten with`,
+                brought: comes,
+            });
         }
         if (!facts) {
             return;
@@ -60,7 +77,7 @@ export function stepThrough(input: TableInput): Step[] {
             move({
                 sort: 'serve',
                 course: index,
-                title: `Serve ${title}`,
+                title: () => `Serve ${course.title}`,
                 brought: served,
                 cleared: items.leavesAtServing(index),
             });
@@ -68,13 +85,13 @@ export function stepThrough(input: TableInput): Step[] {
         move({
             sort: 'eat',
             course: index,
-            title: `${title} is eaten`,
+            title: () => `${course.title} is eaten`,
             used: [...served, ...standing.filter((item) => item.course === index && item.sort === 'flatware')],
         });
         move({
             sort: 'clear',
             course: index,
-            title: `Clear ${title}`,
+            title: () => `Clear ${course.title}`,
             cleared: [
                 ...standing.filter((item) => item.course === index && item.sort !== 'glass'),
                 ...items.leavesAfter(index),
@@ -82,19 +99,19 @@ export function stepThrough(input: TableInput): Step[] {
         });
         speeches(plan, items, 'after', index, move);
         if (isDessert(dishes[index + 1]?.kind) && !isDessert(facts.kind)) {
-            move({ sort: 'crumb', course: index, title: 'Crumb the table', cleared: items.leavesBeforeDessert });
+            move({ sort: 'crumb', course: index, title: () => 'Crumb the table', cleared: items.leavesBeforeDessert });
         }
         if (input.coffee?.after === index) {
             move({
                 sort: 'coffee',
                 course: courses.length,
-                title: 'Serve coffee',
+                title: () => 'Serve coffee',
                 brought: items.coffee,
                 used: items.coffee,
             });
         }
     });
-    move({ sort: 'farewell', course: courses.length, title: 'Guests leave', cleared: standing });
+    move({ sort: 'farewell', course: courses.length, title: () => 'Guests leave', cleared: standing });
     return steps;
 }
 
@@ -113,7 +130,7 @@ function speeches(
             move({
                 sort: speech.sort,
                 course: index,
-                title: speech.title ?? (speech.sort === 'toast' ? 'Toast' : 'Speech'),
+                title: () => speech.title ?? (speech.sort === 'toast' ? 'Toast' : 'Speech'),
                 used: items.glassesOf(speech),
                 cleared: items.leavesAfterToast(speech),
             });

@@ -7,7 +7,7 @@ import type { CourseServing, GuestGroup, Variation } from './types.js';
 const MOST_VARIATIONS = 64;
 
 /** A variation before its cover is laid. */
-export type VariationDraft = Omit<Variation, 'index' | 'cover' | 'steps'>;
+export type VariationDraft = Omit<Variation, 'index' | 'label' | 'cover' | 'steps'>;
 
 interface Counted {
     count: number;
@@ -54,8 +54,7 @@ export function variationsOf(
             }
         }
     }
-    const all = [...found.values()].toSorted((a, b) => b.count - a.count);
-    return all.map((each) => ({ ...each, label: labelOf(each.dishes, all) }));
+    return [...found.values()].toSorted((a, b) => b.count - a.count);
 }
 
 function everyCombination(choices: readonly (readonly Dish[])[]): (Dish | undefined)[][] {
@@ -67,10 +66,7 @@ function everyCombination(choices: readonly (readonly Dish[])[]): (Dish | undefi
 }
 
 /** The dishes in which a variation differs from the others. */
-function labelOf(
-    dishes: readonly (Dish | undefined)[],
-    all: readonly { readonly dishes: readonly (Dish | undefined)[] }[],
-): string {
+export function labelOf({ dishes }: Pick<Variation, 'dishes'>, all: readonly Pick<Variation, 'dishes'>[]): string {
     const differing = dishes.filter((dish, course) => all.some((other) => other.dishes[course] !== dish));
     return differing.length === 0 ? 'all guests' : differing.map((dish) => dish?.title ?? 'nothing').join(', ');
 }

@@ -214,18 +214,23 @@ describe('the glass of a drink', () => {
 
     it('stands to the end, or leaves with its course and not before its toast', () => {
         const stays = glasses('');
-        expect(stays.White).toEqual({ piece: 'white-wine-glass', count: 40, comes: 'laid', leaves: 'Guests leave' });
-        expect(stays.Red).toMatchObject({ comes: 'with-its-course', leaves: 'Guests leave' });
+        expect(stays.White).toMatchObject({
+            piece: 'white-wine-glass',
+            count: 40,
+            comes: 'laid',
+            leaves: { title: 'Guests leave' },
+        });
+        expect(stays.Red).toMatchObject({ comes: 'with-its-course', leaves: { title: 'Guests leave' } });
         const goes = glasses('glasses-leave: with-their-course');
-        expect(goes.White!.leaves).not.toBe('Guests leave');
-        expect(goes.Red!.leaves).toBe('Clear main');
+        expect(goes.White!.leaves.title).not.toBe('Guests leave');
+        expect(goes.Red!.leaves.title).toBe('Clear main');
     });
     it('is its own for what is offered in a pour’s place and names one, for those who take it', () => {
-        expect(glasses('').Verjus).toEqual({
+        expect(glasses('').Verjus).toMatchObject({
             piece: 'highball-glass',
             count: 8,
             comes: 'with-its-course',
-            leaves: 'Guests leave',
+            leaves: { title: 'Guests leave' },
         });
     });
     it('is pulled for those who take what is offered, beside the glasses that stand at the covers', () => {

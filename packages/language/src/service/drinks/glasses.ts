@@ -66,7 +66,7 @@ function ownGlass(uses: readonly PourUse[], variations: readonly Variation[]): G
         : undefined;
 }
 
-function leaves({ cover, steps }: Variation, glass: CoverGlass): string {
+function leaves({ cover, steps }: Variation, glass: CoverGlass): Step {
     const isLike = ({ piece, course }: { readonly piece: string; readonly course: number }): boolean =>
         piece === glass.piece.name && course === glass.course;
     // Two drinks of one course in the same sort of glass: the first glass of the cover is the first on the table.
@@ -76,5 +76,5 @@ function leaves({ cover, steps }: Variation, glass: CoverGlass): string {
     const isIt = (item: TableItem): boolean => item.sort === 'glass' && isLike(item);
     const ids = [...new Set(steps.flatMap((step) => step.brought.filter(isIt).map(({ id }) => id)))];
     const takes = (step: Step): boolean => step.cleared.some(({ id }) => id === ids[place]);
-    return (steps.find(takes) ?? steps.at(-1)!).title;
+    return steps.find(takes) ?? steps.at(-1)!;
 }

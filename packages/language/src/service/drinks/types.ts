@@ -1,6 +1,6 @@
 /** What is drunk, what it is bought in, and what that comes to for a guest. Volumes in ml, for the guests expected. */
 import type { Origin } from '../../plan/origin.js';
-import type { PourFacts, Variation } from '../types.js';
+import type { PourFacts, Step, Variation } from '../types.js';
 
 /** Bottles of one size, ml. */
 export interface Bottles {
@@ -81,8 +81,8 @@ export interface GlassUse {
     /** Guests at whose cover it stands. */
     readonly count: number;
     readonly comes: 'laid' | 'with-its-course';
-    /** The step in which it leaves: `Clear Main course`, `Guests leave`. */
-    readonly leaves: string;
+    /** The step in which it leaves. */
+    readonly leaves: Step;
 }
 
 /** One of the waters offered. */
