@@ -2,7 +2,8 @@
 //   npm run bench:server                  measures, writes docs/performance.md, and fails where a goal is missed
 //   node tests/bench/server.bench.mjs     the same, and writes nothing; sizes may be named: `200 2000`
 // Every server runs over stdio on documents with as many lines. They are measured in turn, key by key, in one run, so that
-// whatever else the machine does falls on all of them alike. Ratios can fail, milliseconds never.
+// whatever else the machine does falls on all of them alike; each when all are at rest, so that none waits for what the one
+// before it still does behind its answer. Ratios can fail, milliseconds never.
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { cpus } from 'node:os';
 import { join } from 'node:path';
@@ -20,6 +21,8 @@ const KEYS_EACH = 10;
 const WARM_KEYS = 5;
 const BURST = { keys: 100, pace: 33 };
 const ASKED = 20;
+/** Servers are at rest when all together have computed for less than `busy` in a pause; after `most` pauses nobody waits. All ms. */
+const REST = { pause: 30, busy: 1.5, most: 100 };
 
 const atRank = (values, share) =>
     values.toSorted((a, b) => a - b)[Math.min(values.length - 1, Math.ceil(values.length * share) - 1)];
@@ -59,16 +62,30 @@ async function measureSize(size, servers) {
             await work(run);
         }
     };
+    const atRest = async () => {
+        const spent = () => running.reduce((sum, { client }) => sum + (client.processorTime ?? 0), 0);
+        let before = spent();
+        for (let pauses = 0; pauses < REST.most; pauses++) {
+            await new Promise((resolve) => setTimeout(resolve, REST.pause));
+            const now = spent();
+            if (now - before < REST.busy) {
+                return;
+            }
+            before = now;
+        }
+    };
 
     // ------------------------------------------------------------ single keys
     const key = async (run, index, isMeasured) => {
-        const places = run.places[index % run.places.length];
-        const before = run.client.processorTime;
-        const put = await run.client.typeAndWait(places, places.key);
-        const taken = await run.client.typeAndWait(places, '');
-        if (isMeasured) {
-            run.keys.push(put, taken);
-            run.processor += (run.client.processorTime - before) / 2;
+        const place = run.places[index % run.places.length];
+        for (const typed of [place.key, '']) {
+            await atRest();
+            const before = run.client.processorTime;
+            const took = await run.client.typeAndWait(place, typed);
+            if (isMeasured) {
+                run.keys.push(took);
+                run.processor += run.client.processorTime - before;
+            }
         }
     };
     running.forEach((run) => (run.places = run.spread(KEYS_EACH)));
@@ -88,6 +105,7 @@ async function measureSize(size, servers) {
                 return;
             }
             const place = places[(index * 3) % places.length];
+            await atRest();
             const start = performance.now();
             await client.type(place, place.key);
             await client.about('textDocument/completion', { position: positionOf({ ...place, at: place.at + 1 }) });
@@ -113,6 +131,7 @@ async function measureSize(size, servers) {
                 if (!run.client.capabilities[provider]) {
                     return;
                 }
+                await atRest();
                 const start = performance.now();
                 await run.client.about(method, params(run.places[(index * 3) % run.places.length]));
                 (run.answers[name] ??= []).push(performance.now() - start);
@@ -122,6 +141,7 @@ async function measureSize(size, servers) {
 
     // ------------------------------------------------------------ a burst
     await eachServer(async (run) => {
+        await atRest();
         // One place, as someone who writes a word; a comment or a title, so that the text stays one that can be read.
         const [place] = placesIn(run.text, run.server.keys.titles, 1);
         run.burst = await run.client.burst(Array(BURST.keys).fill(place), 'x', BURST.pace);
@@ -138,7 +158,7 @@ async function measureSize(size, servers) {
         keys: keys.length,
         key50: p50(keys),
         key95: p95(keys),
-        processor: (processor * 2) / keys.length || undefined,
+        processor: processor / keys.length || undefined,
         silence: burst.silence,
         settled: burst.settled,
         told: burst.told,
@@ -215,8 +235,8 @@ describes itself. All rules and computations are on; nothing waits for a pause.
 
 - **open**: the document opened → its findings. **key**: one character put in or taken out → findings of that text, of ${results[0]?.rows[0]?.keys ?? 0}
   keys over all of the text, in names, figures, comments, titles and the words of clauses (so that half of those leave a text that can't be
-  read), one at a time, after ${WARM_KEYS} that do not count. The servers take turns, key by key; so ours has had time
-  to warm up behind the first findings, which a chef who types at once has not: it types in the same plan, too
+  read), one at a time, after ${WARM_KEYS} that do not count. The servers take turns, key by key, each when all
+  are at rest; so ours has had time to warm up behind the first findings, which a chef who types at once has not: it types in the same plan, too
   (\`editor/warm-up.ts\`). Left alone it is done six seconds after the findings at 200 lines and seven at 2,000, and has
   taken eight and nine of the processor. **processor a key**: the time that all threads of the server computed for
   one, the mean; unlike the others it hardly grows when the machine has much else to do.

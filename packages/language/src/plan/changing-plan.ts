@@ -70,7 +70,7 @@ class ChangingThing {
             Object.keys(fields).map((name) => [name, signal(this.#exposed(name, undefined, fields[name]))]),
         );
         const getters = [...this.#fields].map(([name, field]) => [name, { get: () => field.value, enumerable: true }]);
-        this.thing = Object.defineProperties({}, Object.fromEntries(getters) as PropertyDescriptorMap) as Fields;
+        this.thing = Object.defineProperties({}, Object.fromEntries(getters) as PropertyDescriptorMap);
     }
 
     /** Whether it was set to these fields. */

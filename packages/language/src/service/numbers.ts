@@ -121,7 +121,7 @@ export const NUMBER_USES: readonly NumberUse[] = [
 /** Portions of a dish that the kitchen cooks: for its guests, the extra ones stated, and the crew where it eats the dish. */
 export function portionsToCook({ event }: Plan, { dish, count }: Pick<Portion, 'dish' | 'count'>): number {
     const { crew } = event ?? {};
-    return count + (dish.extra?.count ?? 0) + (crew?.dish && crew.dish.text === dish.title ? crew.count : 0);
+    return count + (dish.extra?.count ?? 0) + (crew?.dish?.text === dish.title ? crew.count : 0);
 }
 
 /** Guests whom the host pays for at the least. */
