@@ -6,8 +6,8 @@ import type { Course, Dish, Menu, Plan } from './types.js';
 
 /**
  * A plan that changes under what is worked out from it. What `lazily` was given and has read some of its parts is asked again
- * when one of those is another, and not before. A part is a list, or one thing that an event, a menu, a house, a room or a team
- * says.
+ * when one of those is another, and not before. A part is a list, or one thing that an event, a menu, a course, a dish, a pour,
+ * a house, a room or a team says.
  */
 export class ChangingPlan {
     /** As it was set last. */
