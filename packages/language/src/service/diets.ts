@@ -30,7 +30,7 @@ function conflictsWith(served: Served, need: Need, cupboard: Cupboard): Conflict
         need,
         substance,
         excluded: name,
-        // Of a title only who tells it has need.
+        // By a getter: who only looks whether there is a conflict is not asked again when a dish is called otherwise.
         get carrier() {
             return served.carrier;
         },
