@@ -45,6 +45,7 @@ export function table(name: string, guests: number, fromPass: number): EveningTa
         ],
         coffee: { guests, pieces: 3 * guests },
         waters: guests,
+        toasts: [],
     };
 }
 
@@ -100,7 +101,7 @@ const speech = fc.record({
     isBeforeNext: fc.boolean(),
     at: fc.option(fc.integer({ min: 0, max: 120 }), { nil: undefined }),
     lasts: fc.integer({ min: 1, max: 10 }),
-    pour: fc.constant(undefined),
+    pour: fc.option(fc.nat(2), { nil: undefined }),
 });
 
 /** Three courses at up to seven tables, with any team. */
@@ -113,6 +114,7 @@ export const evenings: fc.Arbitrary<Evening> = fc.record({
                 courses: fc.array(work, { minLength: 3, maxLength: 3 }),
                 coffee: fc.record({ guests: fc.nat(8), pieces: fc.nat(24) }),
                 waters: fc.nat(8),
+                toasts: fc.array(fc.nat(8), { minLength: 2, maxLength: 2 }),
             }),
             { minLength: 1, maxLength: 7 },
         )

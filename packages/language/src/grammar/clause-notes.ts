@@ -161,7 +161,10 @@ export const CLAUSE_NOTES: Readonly<Record<string, ClauseNote>> = {
     ToastWhen: note('before or after a course', 'speech "Welcome" before main'),
     ToastLasts: note('how long', 'speech "Welcome" before main, lasts 5 min'),
     ToastAt: note('at a time of the clock', 'speech "Welcome" at 20:15'),
-    ToastWith: note('the drink in the glasses', 'toast after main, with "Country red"'),
+    ToastWith: note(
+        'the drink in the glasses, topped up where further courses have come since',
+        'toast after main, with "Country red"',
+    ),
     Wash: note(
         'these pieces are washed after one course and used again for another',
         'wash dessert-plate after salad for dessert',

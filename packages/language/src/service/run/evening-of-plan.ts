@@ -118,7 +118,7 @@ function noteWork(tables: readonly EveningTable[], courses: readonly EveningCour
             tables.some((each) => each.coffee.guests > 0),
         'pouring-glass':
             works.some((work) => work.glasses > 0 || work.rounds.length > 0) ||
-            tables.some((table) => table.waters > 0 || table.coffee.guests > 0),
+            tables.some((table) => [table.waters, table.coffee.guests, ...table.toasts].some((count) => count > 0)),
         tasting: works.some((work) => work.tastes > 0),
         'offering-bread': works.some((work) => work.bread > 0),
         'coffee-time': tables.some((table) => table.coffee.guests > 0),
@@ -138,7 +138,7 @@ function speechOf(plan: Plan, service: ForEvening, speech: Speech, index: number
     if (after === undefined && at === undefined) {
         return undefined;
     }
-    const pour = service.pours.find((each) => each.pour.title === speech.pour?.text);
+    const poured = service.pours.flatMap((each) => (each.pour.title === speech.pour?.text ? [each.course] : []));
     return {
         speech: index,
         isToast: speech.sort === 'toast',
@@ -146,6 +146,6 @@ function speechOf(plan: Plan, service: ForEvening, speech: Speech, index: number
         isBeforeNext: isBefore,
         at,
         lasts: Math.max(0, speech.lasts?.value ?? use('speech-time')),
-        pour: pour && (after === undefined || pour.course <= after) ? pour.course : undefined,
+        pour: after === undefined ? poured[0] : poured.findLast((course) => course <= after),
     };
 }

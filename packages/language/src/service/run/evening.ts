@@ -31,6 +31,8 @@ export interface EveningTable {
     readonly coffee: { readonly guests: number; readonly pieces: number };
     /** Water glasses. */
     readonly waters: number;
+    /** For every toast and speech of the menu, the glasses topped up for it. */
+    readonly toasts: readonly number[];
 }
 
 /** What one course asks of the people at one table. */
@@ -83,7 +85,7 @@ export interface EveningSpeech {
     readonly isBeforeNext: boolean;
     readonly at?: number;
     readonly lasts: number;
-    /** Course whose first pour the toast is drunk with; where it follows a course, it waits for every glass. */
+    /** Course whose first pour the toast is drunk with; where it follows a course, it waits for every glass, topped up or not. */
     readonly pour?: number;
 }
 

@@ -120,6 +120,34 @@ describe('the run sheet of a plan', () => {
                 .reduce((sum, { count }) => sum + count, 0);
         expect([cups(''), cups(', on request')]).toEqual([40, 28]);
     });
+    it('tops up every glass for a toast that comes later than right after its course, and lets the toast wait for it', () => {
+        const cheese = 'course cheese "Hard cheese" { contains milk }';
+        const poured = (toast: string, house = '') => {
+            const { tasks, courses, speeches } = runOf({ house, menu: `${cheese} ${toast}, with "Cellar red"` });
+            const pours = tasks.filter(({ sort, course }) => sort === 'pour' && course === 1);
+            const again = pours.filter(({ start }) => start >= courses[1]!.cleared.first);
+            return { courses, again, glasses: pours.reduce((sum, { count }) => sum + count, 0), toast: speeches[0]! };
+        };
+        const later = poured('toast "All" after cheese');
+        expect(later.glasses).toBe(80);
+        expect(later.again.every(({ start }) => start >= later.courses[2]!.cleared.first)).toBe(true);
+        // It begins with the last glass, which somebody has poured at each of five tables.
+        expect(new Set(later.again.map(({ table }) => table)).size).toBe(5);
+        expect(later.toast.poured).toBe(Math.max(...later.again.map(({ end }) => end)));
+        expect(later.toast.start).toBe(later.toast.poured);
+        expect(later.toast.start).toBeGreaterThan(later.courses[2]!.cleared.last);
+        const slowly = poured('toast "All" after cheese', 'pouring-glass: 30 s');
+        expect(slowly.toast.start - slowly.courses[2]!.cleared.last).toBeGreaterThan(2);
+
+        expect(poured('toast "All" after main')).toMatchObject({ glasses: 40, again: [] });
+        // One that has its hour finds its glasses filled just before; nobody waits.
+        const atHour = poured('toast "All" at 20:30');
+        expect(atHour.glasses).toBe(80);
+        expect(atHour.toast).toMatchObject({ start: 90 });
+        expect(atHour.toast.poured).toBeGreaterThan(88);
+        const held = poured('toast "All" after cheese, at 22:00');
+        expect(held.toast).toMatchObject({ start: 180, poured: 180 });
+    });
     it.each([
         'walking: 0 m per min',
         'plates-a-trip: 0',

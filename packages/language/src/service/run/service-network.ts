@@ -1,5 +1,5 @@
 /** The service of an evening from the moment all guests sit, as a network of activities: who waits for what. */
-import { crumb, holdSpeech, pourWater, serveCoffee, speakAt } from './between-courses.js';
+import { crumb, holdSpeech, pourWater, serveCoffee, speakAt, type SpeechRecord } from './between-courses.js';
 import { callAhead, callCourse } from './captains-call.js';
 import { prepare, serveAndClear } from './course-at-table.js';
 import type { Draws } from './draws.js';
@@ -12,7 +12,7 @@ export interface ServiceNetwork {
     readonly network: WorkNetwork;
     readonly courses: readonly CourseRecord[];
     /** In the order of the evening's speeches. */
-    readonly speeches: readonly number[];
+    readonly speeches: readonly SpeechRecord[];
     /** By table, where it is served. */
     readonly coffee: readonly (number | undefined)[];
 }
@@ -32,7 +32,7 @@ export function serviceNetwork(
     notBefore: number,
 ): ServiceNetwork {
     const draft = new ServiceDraft(evening, workforce, draws, notBefore);
-    const speeches: number[] = [];
+    const speeches: SpeechRecord[] = [];
     const coffee: (number | undefined)[] = [];
     const courses: CourseRecord[] = [];
     const speak = (course: number, isBeforeNext: boolean): void =>

@@ -3,9 +3,8 @@ import type { Run, SpeechRun } from './types.js';
 
 /** When the toasts and speeches of a simulated evening are held. */
 export function speechTimes({ evening, service, times }: SimulatedEvening): SpeechRun[] {
-    return evening.speeches.map(({ speech, at, pour }, index) => {
-        const activity = service.speeches[index]!;
-        const glasses = pour === undefined ? [] : service.courses[pour]!.tables.flatMap((record) => record?.pour ?? []);
+    return evening.speeches.map(({ speech, at }, index) => {
+        const { activity, glasses } = service.speeches[index]!;
         return {
             speech,
             at,

@@ -1,13 +1,14 @@
 import { findCourse } from '../../plan/names.js';
 import type { Plan } from '../../plan/types.js';
 import { mayDrink } from '../drinks/drinkers.js';
+import { isPouredAgainFor } from '../drinks/rounds.js';
 import { pourFacts } from '../facts.js';
 import type { SeatedGuest } from '../seats/types.js';
 import type { Cover, PourFacts } from '../types.js';
 import type { EveningTable, TableWork } from './evening.js';
 import type { ForEvening } from './evening-of-plan.js';
 
-type Work = Pick<EveningTable, 'courses' | 'coffee' | 'waters'>;
+type Work = Pick<EveningTable, 'courses' | 'coffee' | 'waters' | 'toasts'>;
 
 /** What every course asks of the people at every table, by the guests who sit there; in the order of the seated tables. */
 export function tableWork(plan: Plan, service: ForEvening): Work[] {
@@ -27,6 +28,12 @@ export function tableWork(plan: Plan, service: ForEvening): Work[] {
         first: pours.flatMap(({ facts }, pour) => (facts.course === index ? [pour] : [])),
         again: pours.flatMap(({ facts }, pour) => Array.from({ length: roundsIn(plan, facts, index) }, () => pour)),
     }));
+    const forToasts = (plan.menu?.speeches ?? []).map((speech) =>
+        pours.flatMap(({ facts: { pour, course } }, index) => {
+            const courses = service.pours.filter((each) => each.pour.title === pour.title).map((each) => each.course);
+            return isPouredAgainFor(plan, speech, pour, course, courses) ? [index] : [];
+        }),
+    );
     let seated = 0;
     return seats.tables.map(({ name }, table): Work => {
         const guests = atTable.get(name)!;
@@ -54,7 +61,8 @@ export function tableWork(plan: Plan, service: ForEvening): Work[] {
         const spoons = coffee?.spoon ? 1 : 0;
         const cups = coffee && guestCount > 0 ? partOf(coffeeShare) : 0;
         const saucers = (coffee?.cup?.on.length ?? 0) > 0 ? 1 : 0;
-        return { courses, waters, coffee: { guests: cups, pieces: cups * (1 + saucers + spoons) } };
+        const toasts = forToasts.map((again) => total(again.map((pour) => glasses[pour]!)));
+        return { courses, waters, toasts, coffee: { guests: cups, pieces: cups * (1 + saucers + spoons) } };
     });
 }
 
