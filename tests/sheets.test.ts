@@ -1,10 +1,36 @@
 import { describe, expect, it } from 'vitest';
 import { check, filesInMemory, SHEET_NAMES, sheets, whatIf, type SheetFile } from 'underliner-language';
 import { allergenPlates, dayInWords } from '../packages/language/src/output/sheets/evening.js';
+import { cellText } from '../packages/language/src/output/sheets/sheet.js';
 import { workspace } from './sheets/workspace.js';
+import { examplePlans } from './support/samples.js';
 
 const checked = check('examples/saltmarsh-hall/lantern-supper.cover', workspace);
 const all = sheets(checked);
+
+/** The dish of a mark is another in each course: whoever is served the second of the first course has the first of the next. */
+const MARKS = `event "Marks" {
+    date 2026-10-17  zone America/Halifax  seated 19:00
+    guests 8 { 1 without egg at T1 seat 3  1 halal at T1 seat 1  1 vegetarian at T1 seat 2 }
+}
+room "Gallery" 12 m by 9 m { table T1: round 66 inch, 8 seats }
+team { captain 1  servers 1  plating-lines 1 at 12 plates per min }
+menu {
+    course appetizer "Starter" {
+        lasts 12 min
+        dish "Leek" for the rest { served on salad-plate at 8 °C  contains nothing  suits halal }
+        dish "Beet" for 4 { served on salad-plate at 8 °C  contains egg  suits halal }
+    }
+    course main "Main" {
+        lasts 30 min
+        dish "Chicken" is poultry for halal { served on dinner-plate at 60 °C  cook to 74 °C  contains nothing  suits halal }
+        dish "Duck" is poultry for the rest {
+            served on dinner-plate at 60 °C  cook to 74 °C  contains nothing
+            sauce "Port sauce" left off for guests without egg { contains egg }
+        }
+        dish "Squash" is vegetable-main for vegetarian { served on dinner-plate at 60 °C  contains nothing }
+    }
+}`;
 
 /** The words of a sheet, without its drawings; one space between. */
 function words(name: string, from: readonly SheetFile[] = all): string {
@@ -94,7 +120,8 @@ describe('the sheets of the lantern supper', () => {
         );
         expect(said).toMatch(/Back soon: napkin on the chair/);
         expect(said).toMatch(/Coffee: each guest is asked/);
-        expect(said).toMatch(/5 Barley-stuffed squash vegetarian, without tree-nuts V\+N 3/);
+        expect(said).toMatch(/5 vegetarian, without tree-nuts/);
+        expect(said).toMatch(/Main course Barley-stuffed squash V\+N 3 5/);
         expect(said).toMatch(/Water, still or sparkling 180 ml in water goblet/);
     });
 
@@ -139,6 +166,72 @@ describe('the sheets of the lantern supper', () => {
         const card = words('menu-card', sheets(english, { only: ['menu-card'] }));
         expect(card).toContain('Contains soybeans, sulphur dioxide and sulphites.');
         expect(card).toContain('Ask us what is in it.');
+    });
+});
+
+/** The tables of a sheet that have these heads, as texts. */
+function tablesOf({ sheet }: SheetFile, ...heads: readonly string[]): string[][][] {
+    return sheet.blocks.flatMap((block) =>
+        block.sort === 'table' && heads.every((head, index) => block.columns[index]?.head === head)
+            ? [block.rows.map((row) => row.map(cellText))]
+            : [],
+    );
+}
+
+/** `1, 4 to 6` as numbers; `all` as all of them. */
+const seatsIn = (words: string, all: readonly number[]): number[] =>
+    words === 'all'
+        ? [...all]
+        : words.split(', ').flatMap((part) => {
+              const [from, to = from] = part.split(' to ').map(Number) as [number, number?];
+              return Array.from({ length: to - from + 1 }, (_, index) => from + index);
+          });
+
+describe('the plates on a server’s sheet', () => {
+    const plans = [
+        ...examplePlans().map(({ name, file, texts }) => ({ name, checked: check(file, filesInMemory(texts)) })),
+        {
+            name: 'dishes marked otherwise in each course',
+            checked: check('a.cover', filesInMemory({ 'a.cover': MARKS })),
+        },
+    ].filter(({ checked: { service } }) => service.seats.guests.length > 0);
+
+    it.each(plans)('of $name: each course of each seat stands in one line, with its own mark', ({ checked: plan }) => {
+        const { seats, run } = plan.service;
+        for (const file of sheets(plan, { only: ['server'] })) {
+            const server = run?.tables.filter(
+                ({ server: index }) => run.people[index]!.name.replaceAll(' ', '-') === file.name,
+            );
+            const tables = server?.map(({ name }) => name) ?? seats.tables.map(({ name }) => name);
+            const seated = tables.filter((name) => seats.guests.some(({ table }) => table === name));
+            const plates = tablesOf(file, 'Course', 'Plate', 'Mark', 'Seats');
+            expect(plates.length).toBe(seated.length);
+            for (const [index, name] of seated.entries()) {
+                const guests = seats.guests.filter(({ table }) => table === name);
+                const all = guests.map(({ seat }) => seat);
+                const told = plates[index]!.flatMap(([course, , mark, where]) =>
+                    seatsIn(where!, all).map((seat) => `${course}, ${seat}: ${mark}`),
+                );
+                const given = guests.flatMap(({ seat, markers, dishes, bread, breadMarker }) => [
+                    ...(bread === undefined ? [] : [`Bread, ${seat}: ${breadMarker ?? 'none'}`]),
+                    ...plan.plan.menu!.courses.flatMap(({ title }, course) =>
+                        dishes[course] === undefined ? [] : [`${title}, ${seat}: ${markers[course] ?? 'none'}`],
+                    ),
+                ]);
+                expect(told.toSorted(), `${file.name}, ${name}`).toEqual(given.toSorted());
+            }
+        }
+    });
+
+    it('say which dish bears the mark, and what is left off it', () => {
+        const [file] = sheets(plans.at(-1)!.checked, { only: ['server'] });
+        const [rows] = tablesOf(file!, 'Course', 'Plate', 'Mark', 'Seats');
+        expect(rows).toContainEqual(['Main', 'Chicken', 'H 1', '1']);
+        expect(rows).toContainEqual(['Main', 'Duck, without Port sauce', 'no egg 2', '3']);
+        expect(rows).toContainEqual(['Starter', 'Leek', 'no egg 1', '3']);
+        expect(words('server-1', [file!])).toContain(
+            'Needs; the others told of none 1 halal 2 vegetarian 3 without egg',
+        );
     });
 });
 

@@ -112,20 +112,27 @@ export interface AllergenPlate {
 /** Every plate of the evening from which an allergen is kept, in the order served: bread first, then course by course. */
 export function allergenPlates(source: SheetSource): AllergenPlate[] {
     const { service, plan } = source;
-    const { plates, guests } = service.seats;
     const isGuarded = (guest: SeatedGuest): boolean =>
         service.groups[guest.group]!.needs.some((need) => isAllergenNeed(need, plan.cupboard));
-    const guarded = guests.filter(isGuarded);
-    const courses = [...(service.bread ? [-1] : []), ...(plan.menu?.courses.map(({ index }) => index) ?? [])];
-    return courses.flatMap((course) =>
+    const guarded = service.seats.guests.filter(isGuarded);
+    return coursesWithBread(source).flatMap((course) =>
         guarded.flatMap((guest): AllergenPlate[] => {
-            const dish = course < 0 ? guest.bread : guest.dishes[course];
-            const marker = course < 0 ? guest.breadMarker : guest.markers[course];
-            const plate = plates.find(
-                (each) => each.course === course && each.dish === dish && each.groups.includes(guest.group),
-            );
-            return plate && isAllergenPlate(plate) ? [{ course, plate, guest, marker: marker ?? 'A' }] : [];
+            const plate = plateOf(source, course, guest);
+            return plate && isAllergenPlate(plate) ? [{ course, plate, guest, marker: plate.marker ?? 'A' }] : [];
         }),
+    );
+}
+
+/** In the order served: bread, where there is any, as -1, then the menu's courses by index. */
+export function coursesWithBread({ plan, service }: SheetSource): number[] {
+    return [...(service.bread ? [-1] : []), ...(plan.menu?.courses.map(({ index }) => index) ?? [])];
+}
+
+/** The plate that a guest gets in a course; -1 for bread. */
+export function plateOf({ service }: SheetSource, course: number, guest: SeatedGuest): PlateSort | undefined {
+    const dish = course < 0 ? guest.bread : guest.dishes[course];
+    return service.seats.plates.find(
+        (each) => each.course === course && each.dish === dish && each.groups.includes(guest.group),
     );
 }
 

@@ -1,4 +1,5 @@
 import { counted, listed } from '../../rules/wording.js';
+import type { SeatedGuest } from '../../service/seats/types.js';
 import { tablePicture } from '../drawing/pictures.js';
 import { coverBlocks, dishesCalled } from './covers.js';
 import { movementsTable } from './courses.js';
@@ -7,15 +8,15 @@ import {
     allergenPlates,
     capital,
     CONTACT,
-    chosenDishes,
     courseTitle,
     dishOf,
     guestCalled,
     seatNeeds,
     type SheetSource,
 } from './evening.js';
+import { platesTable } from './plates-at-table.js';
 import { poursTable } from './pours.js';
-import { TEXT_WIDTH, type Block, type Sheet } from './sheet.js';
+import { TEXT_WIDTH, type Block, type Cell, type Sheet } from './sheet.js';
 import { guestSignals } from './signals.js';
 
 interface Station {
@@ -93,40 +94,44 @@ function seats(source: SheetSource, tables: readonly string[]): Block[] {
     return tables.flatMap((table): Block[] => {
         const guests = service.seats.guests.filter((guest) => guest.table === table);
         const laid = service.seats.tables.find(({ name }) => name === table)?.laid ?? guests.length;
-        const isNamed = guests.some((guest) => guestCalled(source, guest) !== '');
         const svg = tablePicture(source, table, FOR_SHEETS);
         return [
             { sort: 'heading', text: `Table ${table}: ${counted(guests.length, 'guest')}, ${counted(laid, 'cover')}` },
             ...(svg ? [{ sort: 'picture' as const, svg, caption: `Table ${table}`, share: SHARE }] : []),
-            {
-                sort: 'table',
-                columns: [
-                    { head: 'Seat', figures: true, share: 0.09 },
-                    { head: 'Dish' },
-                    { head: 'Needs' },
-                    { head: 'Mark', share: 0.14 },
-                    ...(isNamed ? [{ head: 'Guest', share: source.names ? 0.22 : 0.14 }] : []),
-                ],
-                rows: guests.map((guest) => {
-                    const needs = seatNeeds(source, guest);
-                    return [
-                        String(guest.seat),
-                        chosenDishes(source, service.variations[guest.variation]!)
-                            .map(({ title }) => title)
-                            .join(', '),
-                        needs === '' ? '' : { text: needs, strong: true },
-                        { text: longest(guest.markers), strong: true },
-                        ...(isNamed ? [guestCalled(source, guest)] : []),
-                    ];
-                }),
-            },
+            ...needsTable(source, guests),
+            ...(guests.length > 0 ? [platesTable(source, table)] : []),
         ];
     });
 }
 
-/** The mark with most to say: that of the dish which could be confused. */
-function longest(markers: readonly (string | undefined)[]): string {
-    return markers.reduce<string>((a, b) => ((b ?? '').length > a.length ? b! : a), '');
+/** Who needs what; where guests are named, who sits where. */
+function needsTable(source: SheetSource, guests: readonly SeatedGuest[]): Block[] {
+    const isNamed = guests.some((guest) => guestCalled(source, guest) !== '');
+    const rows = guests.flatMap((guest): Cell[][] => {
+        const needs = seatNeeds(source, guest);
+        return isNamed || needs !== ''
+            ? [
+                  [
+                      String(guest.seat),
+                      needs === '' ? '' : { text: needs, strong: true },
+                      ...(isNamed ? [guestCalled(source, guest)] : []),
+                  ],
+              ]
+            : [];
+    });
+    return rows.length === 0
+        ? [{ sort: 'text', text: 'Nobody here has told of a need.' }]
+        : [
+              {
+                  sort: 'table',
+                  columns: [
+                      { head: 'Seat', figures: true, share: 0.09 },
+                      { head: rows.length < guests.length ? 'Needs; the others told of none' : 'Needs' },
+                      ...(isNamed ? [{ head: 'Guest', share: 0.3 }] : []),
+                  ],
+                  rows,
+              },
+          ];
 }
 
 function checks(source: SheetSource, server: string, tables: readonly string[]): Block[] {
