@@ -9,6 +9,7 @@ interface Asked {
     readonly seated?: string;
     readonly team?: string;
     readonly soup?: string;
+    readonly wanted?: string;
 }
 
 const textOf = ({
@@ -17,6 +18,7 @@ const textOf = ({
     seated = 'seated 19:00',
     team = 'captain 1 servers 5 runners 2 plating-lines 1 at 12 plates per min',
     soup = 'leaves the pass at 74 °C',
+    wanted = '62 °C',
 }: Asked): string => `
 event "Harbour supper" { date 2026-10-17  zone America/Halifax  ${seated}  guests ${guests} }
 room "Boathouse" 30 m by 20 m { table T1 to T${tables}: round 66 inch, 8 seats }
@@ -24,7 +26,7 @@ team { ${team} }
 menu {
     bread from soup until main on bread-plate with butter-spreader { contains wheat }
     course soup "Leek & potato" {
-        served in soup-bowl warmed to 60 °C at 62 °C, portion 250 ml
+        served in soup-bowl warmed to 60 °C at ${wanted}, portion 250 ml
         ${soup}
         eaten with soup-spoon warmed, brought with the course
         lasts 15 min  contains milk
@@ -212,6 +214,23 @@ describe('the drawn evening', () => {
         expect(wordsOf(evening({ soup: '' }).drawing)).toContain(
             'not known: the plan does not say how warm it leaves the pass',
         );
+    });
+
+    it.each([
+        ['62 °C', 62],
+        ['144 °F', (144 - 32) / 1.8],
+    ])('calls a dish wanted at %s too cool where, and only where, `check` does', (wanted, limit) => {
+        const verdicts = Array.from({ length: 31 }, (_, index) => {
+            const soup = `leaves the pass at ${66 + index / 4} °C`;
+            const { drawing, findings, service } = evening({ soup, wanted });
+            const isFound = findings.some(({ rule }) => rule === 'cold-at-the-guest');
+            const said = wordsOf(drawing).find((words) => words.startsWith(`wanted ${wanted} or hotter`))!;
+            expect(said.endsWith(': too cool at a guest'), `${soup}: ${said}`).toBe(isFound);
+            return { isFound, last: service.heat.dishes[0]!.last!.temperature!.celsius! };
+        });
+        // Both happen, and the last guest's is once a little less than is wanted without a finding.
+        expect(verdicts.some(({ isFound }) => isFound)).toBe(true);
+        expect(verdicts.some(({ isFound, last }) => !isFound && last < limit)).toBe(true);
     });
 
     it('stays readable for a table of eight and for 160 guests with 20 servers', () => {

@@ -2,6 +2,8 @@ import type { Band } from '../../../service/heat/band.js';
 import type { DishHeat } from '../../../service/heat/types.js';
 import type { Run, Span } from '../../../service/run/types.js';
 import type { Origin } from '../../../plan/origin.js';
+import type { Quantity } from '../../../plan/quantity.js';
+import { bandLike, misses } from '../../../rules/at-the-guest.js';
 import { degrees } from '../../sheets/evening.js';
 import type { Drawable } from '../pictures.js';
 
@@ -35,25 +37,26 @@ export function heatRows({ plan, service }: Drawable, run: Run): HeatRow[] {
         }
         const served = { first: plates.first.served, last: plates.last.served };
         const about = { title: dish.title, course: heat.course, origin: dish.head, served, limit: heat.wanted };
-        return [{ ...about, ...bandsOf(heat) }];
+        return [{ ...about, ...bandsOf(heat, dish.served.temperature) }];
     });
 }
 
-function bandsOf(heat: DishHeat): Pick<HeatRow, 'bands' | 'says' | 'verdict'> {
+function bandsOf(heat: DishHeat, wanted: Quantity | undefined): Pick<HeatRow, 'bands' | 'says' | 'verdict'> {
     const first = heat.first?.temperature ?? heat.published;
     const last = heat.last?.temperature ?? heat.published;
     if (!first || !last) {
         return { says: heat.model === 'time-limit' || heat.side === 'frozen' ? inTime(heat) : [UNKNOWN] };
     }
+    const inWords = (band: Band): string => (wanted ? bandLike(wanted, band) : inCelsius(band));
     const said = heat.published
         ? [`every guest ${inWords(heat.published)}`]
         : [`first guest ${inWords(first)}`, `last guest ${inWords(last)}`];
-    const { wanted, side } = heat;
-    if (wanted === undefined) {
+    const side = heat.side === 'hot' ? 'hot' : 'cold';
+    if (!wanted) {
         return { bands: { first, last }, says: said };
     }
-    const wantedAs = `wanted ${degrees(wanted)} or ${side === 'hot' ? 'hotter' : 'colder'}`;
-    const verdict = judge(side === 'hot' ? 1 : -1, wanted, [first, last]);
+    const wantedAs = `wanted ${wanted.written} or ${side === 'hot' ? 'hotter' : 'colder'}`;
+    const verdict = judge(side, wanted, [first, last]);
     return { bands: { first, last }, says: said, verdict: `${wantedAs}: ${verdict}` };
 }
 
@@ -70,23 +73,21 @@ function inTime({ last, within, wanted }: DishHeat): string[] {
     ];
 }
 
-/** `71 °C (69 to 74)`. */
-function inWords({ low, celsius, high }: Band): string {
+/** `71 °C (69 to 74 °C)`. */
+function inCelsius({ low, celsius, high }: Band): string {
     const range = `${Math.round(low)} to ${degrees(high)}`;
     return celsius === undefined ? range : `${degrees(celsius)} (${range})`;
 }
 
-/** @param sign 1 where it is to be hotter than wanted, -1 where colder */
-function judge(sign: 1 | -1, wanted: number, bands: readonly Band[]): string {
-    const short = (value: number): boolean => sign * (value - wanted) < 0;
-    const [cooler, worst, likely] = [
-        sign === 1 ? 'too cool' : 'too warm',
-        (band: Band): number => (sign === 1 ? band.low : band.high),
-        (band: Band): number => band.celsius ?? (sign === 1 ? band.high : band.low),
-    ];
-    return bands.some((band) => short(likely(band)))
+/** As `check` judges: in the whole degrees that are told, in the scale in which it is wanted. */
+function judge(side: 'hot' | 'cold', wanted: Quantity, bands: readonly Band[]): string {
+    const [cooler, worst, likely] =
+        side === 'hot'
+            ? (['too cool', ({ low }: Band) => low, ({ celsius, high }: Band) => celsius ?? high] as const)
+            : (['too warm', ({ high }: Band) => high, ({ celsius, low }: Band) => celsius ?? low] as const);
+    return bands.some((band) => misses(wanted, likely(band), side))
         ? `${cooler} at a guest`
-        : bands.some((band) => short(worst(band)))
+        : bands.some((band) => misses(wanted, worst(band), side))
           ? `may be ${cooler}`
           : 'as wanted';
 }
