@@ -13,7 +13,13 @@ export default defineRule({
     fix: 'sometimes',
     scope: 'file',
     examples: {
-        wrong: [{ text: 'fork crab-fork { length 150 mm }\nfork <|crab-fork|> { length 160 mm }\n' }],
+        wrong: [
+            { text: 'fork crab-fork { length 150 mm }\nfork <|crab-fork|> { length 160 mm }\n' },
+            {
+                title: 'An event in two rooms',
+                text: 'room "Long gallery" 18 m by 11 m {\n    table T1 to T6: round 60 inch, 8 seats\n}\n\n<|room "Boathouse" 9 m by 6 m|> {\n    table T7 to T8: round 60 inch, 8 seats\n}\n',
+            },
+        ],
         right: [{ text: 'fork crab-fork { length 150 mm }\n' }],
     },
     check({ plan, report }) {
@@ -29,7 +35,7 @@ export default defineRule({
                     name === undefined
                         ? `There is a second ${thing} here; only the first counts.`
                         : `The ${thing} is declared a second time here; only the first counts.`,
-                hint: 'Keep one of the two.',
+                hint: what === 'room' ? TWO_ROOMS : 'Keep one of the two.',
                 related: [{ at: headOf(plan, first) ?? first, message: 'It is declared here first.' }],
                 fixes: block
                     ? [
@@ -45,6 +51,9 @@ export default defineRule({
         }
     },
 });
+
+const TWO_ROOMS =
+    'Keep one of the two. For an event in two rooms put the tables of both into one `room` without a size: the custom `pass-distance` is then the way to each of them.';
 
 /** The whole declaration whose name stands there. */
 function blockOf(plan: Plan, name: Origin): Origin | undefined {
