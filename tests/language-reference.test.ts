@@ -31,6 +31,13 @@ function readsAs(clause: string, type: string): boolean {
     });
 }
 
+/** The parts of what it belongs to that a clause may stand in. */
+function standsIn(example: string, type: string): Set<string | undefined> {
+    const trees = PLACES.map((place) => parseText(place(example))).filter(({ problems }) => problems.length === 0);
+    const nodes = trees.flatMap(({ tree }) => AstUtils.streamAst(tree).toArray());
+    return new Set(nodes.filter(({ $type }) => $type === type).map((node) => node.$containerProperty));
+}
+
 describe('the page of the language', () => {
     it.each(Object.entries(CLAUSE_NOTES))('has %s, with an example that is read as it', (type, { says, example }) => {
         expect(page).toContain(`: ${says}. \`${example}\``);
@@ -41,5 +48,19 @@ describe('the page of the language', () => {
         const clauses = [...grammar.matchAll(/\{infer (\w+)\}/g)].map(([, name]) => name!);
         expect(clauses.length).toBeGreaterThan(100);
         expect(clauses.filter((name) => !(name in CLAUSE_NOTES) && !/^Custom(Figure|Choice)$/.test(name))).toEqual([]);
+    });
+
+    it('tells what stands before the braces of a drink, a sauce, bread or coffee from what stands in them', () => {
+        const from = page.slice(page.indexOf('## What goes with it'), page.indexOf('## The house'));
+        const lists = from.split('\n\n').filter((part) => part.startsWith('- '));
+        const before = from.split('\n\n').filter((part) => /^(Behind|In the|In its) .*:$/.test(part));
+        expect(before).toHaveLength(lists.length);
+        const faults = lists.flatMap((list, index) => {
+            const place = before[index]!.startsWith('Behind') ? 'phrases' : 'clauses';
+            return Object.entries(CLAUSE_NOTES)
+                .filter(([, { says, example }]) => list.includes(`: ${says}. \`${example}\``))
+                .flatMap(([type, { example }]) => (standsIn(example, type).has(place) ? [] : `${type} in ${place}`));
+        });
+        expect(faults).toEqual([]);
     });
 });

@@ -17,7 +17,7 @@ export const languagePage = {
     },
 };
 
-/** Which rules of the grammar make a section. `after` stands behind the list. */
+/** Which rules of the grammar make a section: in one list, or in several where they do not stand in the same place. */
 const SECTIONS = [
     {
         title: 'A file',
@@ -48,12 +48,32 @@ it uses from other files stands there as if it were written here. \`//\` begins 
         rules: ['ServedPhrase', 'PieceUse'],
         before: 'Behind `served`, in any order, with or without commas.',
     },
-    { title: 'What goes with it', rules: ['AccompanimentPhrase'], before: 'Behind a sauce, a garnish or a butter.' },
-    { title: 'Drinks', rules: ['PourPhrase', 'PourClause'], before: 'Behind `pour "TITLE"`, and in its braces.' },
+    {
+        title: 'What goes with it',
+        lists: [
+            { rules: ['AccompanimentPhrase'], before: 'Behind a sauce, a garnish or a butter, before its braces:' },
+            { rules: ['AccompanimentClause'], before: 'In its braces:' },
+        ],
+    },
+    {
+        title: 'Drinks',
+        lists: [
+            { rules: ['PourPhrase'], before: 'Behind `pour "TITLE"` and `instead "TITLE"`, before the braces:' },
+            { rules: ['PourClause'], before: 'In the braces:' },
+        ],
+    },
     {
         title: 'Bread, coffee, toasts',
-        rules: ['BreadPhrase', 'BreadClause', 'CoffeePhrase', 'CoffeeClause', 'ToastPhrase'],
-        before: 'Behind `bread` and `coffee` and in their braces, and behind `toast` and `speech`.',
+        lists: [
+            { rules: ['BreadPhrase'], before: 'Behind `bread`, before its braces:' },
+            {
+                rules: ['BreadClause'],
+                before: 'In the braces of `bread`, beside breads for some guests (`dish "TITLE" for WHO`):',
+            },
+            { rules: ['CoffeePhrase'], before: 'Behind `coffee after COURSE`, before its braces:' },
+            { rules: ['CoffeeClause'], before: 'In the braces of `coffee`:' },
+            { rules: ['ToastPhrase'], before: 'Behind `toast` and `speech`:' },
+        ],
     },
     {
         title: 'The house',
@@ -114,14 +134,18 @@ Below, CAPITALS stand for what you write, [brackets] for what may be left out, a
 [tutorial](tutorial.md) begins at the beginning; [the customs](customs.md) and [the rules](rules/README.md) have pages of
 their own.`;
 
-function sectionText({ title, before, rules: names }, rules, notes) {
+function sectionText({ title, lists, ...only }, rules, notes) {
+    return [`## ${title}`, ...(lists ?? [only]).map((list) => listText(list, rules, notes))].join('\n\n');
+}
+
+function listText({ before, rules: names }, rules, notes) {
     const lines = names
         .flatMap((name) => clausesOf(rules.get(name)))
         .map(({ key, syntax }) => {
             const { says, example } = notes[key] ?? missing(key);
             return `- \`${syntax}\`: ${says}. \`${example}\``;
         });
-    return `## ${title}\n\n${before}\n\n${[...new Set(lines)].join('\n')}`;
+    return `${before}\n\n${[...new Set(lines)].join('\n')}`;
 }
 
 function missing(key) {

@@ -103,7 +103,7 @@ export const CLAUSE_NOTES: Readonly<Record<string, ClauseNote>> = {
     Portion: note('how much of it', 'served in soup-bowl, portion 240 ml'),
     FromSide: note('the side it is served from, where not the house’s', 'served on dinner-plate, from the left'),
     PouredAtTable: note('it is poured in front of the guest', 'served in soup-bowl, poured at table from sauce-jug'),
-    Within: note('the whole room has it in this time', 'served on dinner-plate, within 12 min'),
+    Within: note('the longest a plate may take from plating to its guest', 'served in sorbet-coupe, within 5 min'),
     Rawness: note('it is served raw or undercooked: guests must be told', 'served on dinner-plate, undercooked'),
     PieceUse: note(
         'a piece, warmed or chilled, laid or brought with the course',
@@ -115,7 +115,7 @@ export const CLAUSE_NOTES: Readonly<Record<string, ClauseNote>> = {
     ),
     AccompanimentPoured: note('poured in front of the guest', 'sauce "Gravy" poured at table from sauce-jug'),
     AccompanimentPassed: note('handed round', 'sauce "Gravy", passed'),
-    LeftOff: note('these guests get the dish without it', 'garnish "Croutons" left off for guests without gluten'),
+    LeftOff: note('these guests go without it', 'garnish "Croutons" left off for guests without gluten'),
 
     // ---------------------------------------------------------------- drinks
     Pour: note('a drink of this course', 'pour "Country red" 100 ml into red-wine-glass at 17 °C, is full-red-wine'),
