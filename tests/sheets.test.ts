@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { check, filesInMemory, SHEET_NAMES, sheets, whatIf, type SheetFile } from 'underliner-language';
+import { check, drawEvening, filesInMemory, SHEET_NAMES, sheets, whatIf, type SheetFile } from 'underliner-language';
 import { allergenPlates, dayInWords } from '../packages/language/src/output/sheets/evening.js';
 import { cellText } from '../packages/language/src/output/sheets/sheet.js';
 import { workspace } from './sheets/workspace.js';
@@ -232,6 +232,80 @@ describe('the plates on a server’s sheet', () => {
         expect(words('server-1', [file!])).toContain(
             'Needs; the others told of none 1 halal 2 vegetarian 3 without egg',
         );
+    });
+});
+
+/** Two dishes in two courses, each with its own gear, one with a drink of its own. */
+const CHOICES = `event "Choices" {
+    date 2026-10-17  zone America/Halifax  seated 19:00  guests 8 { 2 vegetarian }
+}
+house "Hall" { local code canada }
+room "Gallery" 12 m by 9 m { table T1: round 66 inch, 8 seats }
+team { captain 1  servers 1  plating-lines 1 at 12 plates per min }
+menu {
+    course appetizer "First" {
+        lasts 12 min
+        dish "Oysters, on ice" is oysters for the rest { served raw on oyster-plate at 4 °C  eaten with oyster-fork  contains molluscs }
+        dish "Melon" is melon for 3 { served on dessert-plate at 8 °C  eaten with dessert-fork and dessert-knife  contains nothing }
+    }
+    course main "Main" {
+        lasts 30 min
+        dish "Duck" is poultry for the rest {
+            served on dinner-plate at 60 °C  cook to 74 °C  contains nothing
+            pour "Old red" 120 ml into red-wine-glass, is full-red-wine { contains sulphites strength 13 % }
+        }
+        dish "Pie" is vegetable-main for vegetarian { served on dinner-plate at 60 °C  contains wheat }
+        pour "Salt white" 100 ml into white-wine-glass, is full-white-wine { contains sulphites strength 12 % }
+    }
+    coffee after main in coffee-cup with coffee-spoon { contains nothing }
+}`;
+
+describe('guests with other dishes', () => {
+    const chosen = check('a.cover', filesInMemory({ 'a.cover': CHOICES }));
+    const made = sheets(chosen);
+
+    it('have their pieces told by the dish of the step, not by all that they eat', () => {
+        const steps = tablesOf(
+            made.find(({ name }) => name === 'server-1')!,
+            'About',
+            'What',
+            'Bring',
+        )[0]!;
+        const first = steps.find(([, what]) => what === 'Serve First')!;
+        expect(first[2]).toContain('oyster plate (Oysters, on ice)');
+        expect(first[2]).toContain('dessert plate (Melon)');
+        for (const [, what, brought] of steps) {
+            const dishes = what!.includes('First') ? /Duck|Pie/ : what!.includes('Main') ? /Oysters|Melon/ : /never^/;
+            expect(brought).not.toMatch(dishes);
+        }
+    });
+
+    it('stand at the bar in lines of what they drink, not as one guest who eats it all', () => {
+        expect(chosen.service.variations.length).toBe(3);
+        expect(
+            tablesOf(
+                made.find(({ name }) => name === 'bar')!,
+                'A guest who has',
+            )[0],
+        ).toEqual([
+            ['Duck', 'Salt white 0.7 (Main), Old red 0.9 (Main)', '1.6'],
+            ['Melon, Pie', 'Salt white 0.7 (Main)', '0.7'],
+        ]);
+        const lantern = tablesOf(
+            all.find(({ name }) => name === 'bar')!,
+            'A guest who has',
+        )[0]!;
+        expect(lantern.map(([who]) => who)).toEqual(['Any of the dishes']);
+    });
+
+    it('end with coffee served, whose cups are cleared later', () => {
+        const { run } = chosen.service;
+        expect(run!.courses.at(-1)!.cleared.last).toBeGreaterThan(run!.over + 1);
+        expect(words('captain', made)).toMatch(/\d\d:\d\d courses cleared and coffee served/);
+        expect(words('captain', made)).not.toContain('service over');
+        expect(drawEvening(chosen)!.drawing).toMatch(/guests sit 19:00, courses cleared and coffee served/);
+        const dry = check('a.cover', filesInMemory({ 'a.cover': CHOICES.replace(/coffee after.*/, '') }));
+        expect(words('captain', sheets(dry))).toMatch(/\d\d:\d\d service over/);
     });
 });
 

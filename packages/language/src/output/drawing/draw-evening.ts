@@ -3,7 +3,7 @@ import { s } from 'hastscript';
 import type { Origin } from '../../plan/origin.js';
 import type { Run } from '../../service/run/types.js';
 import { counted } from '../../rules/wording.js';
-import { courseTitle, faces } from '../sheets/evening.js';
+import { courseTitle, faces, overCalled } from '../sheets/evening.js';
 import { heatRows, type HeatRow } from './evening/heat-rows.js';
 import { drawKey } from './evening/key.js';
 import { FULL, overview } from './evening/look.js';
@@ -99,7 +99,7 @@ function about({ plan, service }: Drawable, run: Run, rows: readonly HeatRow[]):
     );
     return {
         title: `${plan.event?.title ?? plan.file}: the evening`,
-        subtitle: `${counted(service.guestCount, 'guest')}, ${counted(run.tables.length, 'table')}; guests sit ${face(0)}, service over ${face(run.over)}`,
+        subtitle: `${counted(service.guestCount, 'guest')}, ${counted(run.tables.length, 'table')}; guests sit ${face(0)}, ${overCalled({ service })} ${face(run.over)}`,
         description: [
             ...(before?.begins === undefined
                 ? []

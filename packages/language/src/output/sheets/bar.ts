@@ -1,6 +1,7 @@
 import { standardDrink } from '../../service/drinks/alcohol.js';
 import { counted } from '../../rules/wording.js';
 import type { Chilling } from '../../service/chilling/types.js';
+import type { AlcoholEach } from '../../service/drinks/types.js';
 import { courseTitle, degrees, faces, pieceCalled, piecesCalled, type SheetSource } from './evening.js';
 import { poursTable } from './pours.js';
 import type { Block, Cell, Sheet } from './sheet.js';
@@ -148,9 +149,12 @@ function alcohol({ plan, service }: SheetSource): Block[] {
     const grams = standardDrink(plan);
     const limit = plan.customs['alcohol-limit'].value;
     // Guests with other dishes and the same drinks stand in one line.
-    const together = new Map<string, [words: string, drinks: string, labels: string[]]>();
-    for (const { variation, drinks, grams: own, by } of each) {
-        const words = by
+    const together = new Map<
+        string,
+        { readonly words: string; readonly drinks: string; readonly sets: AlcoholEach[] }
+    >();
+    for (const set of each) {
+        const words = set.by
             .filter((one) => one.grams > 0)
             .map(({ use: { facts }, drinks: part }) =>
                 [facts.pour.title, part?.toFixed(1), `(${courseTitle(plan, facts.course)})`]
@@ -158,17 +162,12 @@ function alcohol({ plan, service }: SheetSource): Block[] {
                     .join(' '),
             )
             .join(', ');
-        const known = together.get(words);
-        if (known) {
-            known[2].push(variation.label);
-        } else {
-            together.set(words, [
-                words,
-                drinks === undefined ? `${Math.round(own)} g` : drinks.toFixed(1),
-                [variation.label],
-            ]);
-        }
+        const { drinks, grams: own } = set;
+        const row = { words, drinks: drinks === undefined ? `${Math.round(own)} g` : drinks.toFixed(1), sets: [] };
+        together.set(words, together.get(words) ?? row);
+        together.get(words)!.sets.push(set);
     }
+    const rows = [...together.values()];
     return each.length === 0
         ? []
         : [
@@ -185,14 +184,24 @@ function alcohol({ plan, service }: SheetSource): Block[] {
                       { head: 'And takes every pour of', share: 0.4 },
                       { head: 'Drinks', figures: true, share: 0.14 },
                   ],
-                  rows: [...together.values()].map(([words, drinks, labels]): Cell[] => [
-                      labels.join(', '),
+                  rows: rows.map(({ words, drinks, sets }): Cell[] => [
+                      whoHas(sets, rows.length),
                       words,
                       { text: drinks, strong: true },
                   ]),
               },
               { sort: 'caution', text: LICENSED },
           ];
+}
+
+/** The dishes that come with a drink of their own; without one, whoever else there is. */
+function whoHas(sets: readonly AlcoholEach[], rows: number): string {
+    const [{ by }] = sets as [AlcoholEach];
+    const dishes = by.flatMap(({ use, grams }) => (grams > 0 && use.facts.dish ? [use.facts.dish.title] : []));
+    if (dishes.length > 0) {
+        return [...new Set(dishes)].join(' and ');
+    }
+    return rows === 1 ? 'Any of the dishes' : sets.map(({ variation }) => variation.label).join('; or ');
 }
 
 /** `750 ml`, `1.5 l`. */

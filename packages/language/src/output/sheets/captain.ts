@@ -1,5 +1,13 @@
 import { counted, listed } from '../../rules/wording.js';
-import { allergenPlates, capital, courseTitle, faces, FIGURES_ADVISE, type SheetSource } from './evening.js';
+import {
+    allergenPlates,
+    capital,
+    courseTitle,
+    faces,
+    FIGURES_ADVISE,
+    overCalled,
+    type SheetSource,
+} from './evening.js';
 import { risksOf } from './risks.js';
 import type { Block, Cell, Sheet } from './sheet.js';
 
@@ -54,7 +62,8 @@ function linesOf(blocks: readonly Block[]): number {
 const linesOfText = (text: string): number => Math.ceil(text.length / PAGE.letters);
 
 /** What comes before the first course and after the last, in one line. */
-function clock({ plan, service }: SheetSource): Block[] {
+function clock(source: SheetSource): Block[] {
+    const { plan, service } = source;
     const face = faces(plan);
     const { preparations, run } = service;
     const before = preparations?.setUp;
@@ -69,7 +78,7 @@ function clock({ plan, service }: SheetSource): Block[] {
         [before?.lineUp?.start, 'line-up'],
         [preparations?.doors, 'doors'],
         [0, 'guests sit'],
-        [run?.over, 'service over'],
+        [run?.over, overCalled(source)],
         [after?.guestsGone, 'guests gone'],
         [after?.over, 'room clear'],
     ];

@@ -1,5 +1,5 @@
 /** The movements of the service at the tables of one station, as the server carries them out. */
-import type { Step, TableItem } from '../../service/types.js';
+import type { Step, TableItem, Variation } from '../../service/types.js';
 import { courseTitle, faces, pieceCalled, type SheetSource } from './evening.js';
 import type { Block, Cell } from './sheet.js';
 
@@ -54,14 +54,14 @@ function movements(source: SheetSource, variations: readonly number[]): Movement
     return keys.flatMap((key): Movement[] => {
         const own = all.flatMap((variation) => {
             const step = variation.steps.find((each) => keyOf(each) === key);
-            return step ? [{ label: variation.label, step }] : [];
+            return step ? [{ variation, step }] : [];
         });
         const { step } = own[0]!;
         const words = (of: (step: Step) => readonly TableItem[]): string[] =>
             sharedFirst(
                 source,
-                own.map(({ label, step: each }) => ({ label, items: of(each) })),
-                all.length,
+                own.map(({ variation, step: each }) => ({ variation, items: of(each) })),
+                all,
             );
         const cleared = [...new Set(own.flatMap(({ step: each }) => each.cleared.map(({ piece }) => piece)))];
         // What guests do by themselves moves nothing.
@@ -82,22 +82,38 @@ function titleOf({ plan }: SheetSource, { sort, course, title }: Step): string {
     return sort === 'bring' ? `Lay for ${courseTitle(plan, course)}` : title;
 }
 
-/** The pieces that all covers have, then those of some, with whose they are. */
-function sharedFirst(
-    { plan }: SheetSource,
-    own: readonly { readonly label: string; readonly items: readonly TableItem[] }[],
-    covers: number,
-): string[] {
+/** A set of dishes and what comes to its covers in one movement. */
+interface Coming {
+    readonly variation: Variation;
+    readonly items: readonly TableItem[];
+}
+
+/** The pieces that all covers have, then those of some, with the dish they are for. */
+function sharedFirst({ plan }: SheetSource, own: readonly Coming[], all: readonly Variation[]): string[] {
     const pieces = [...new Set(own.flatMap(({ items }) => items.map(({ piece }) => piece)))];
-    const having = (piece: string): string[] =>
-        own.filter(({ items }) => items.some((item) => item.piece === piece)).map(({ label }) => label);
-    const isShared = (piece: string): boolean => having(piece).length === covers;
+    const having = (piece: string): Coming[] => own.filter(({ items }) => items.some((item) => item.piece === piece));
+    const isShared = (piece: string): boolean => having(piece).length === all.length;
     return [
         ...pieces.filter(isShared).map((piece) => pieceCalled(plan, piece)),
         ...pieces
             .filter((piece) => !isShared(piece))
-            .map((piece) => `${pieceCalled(plan, piece)} (${having(piece).join('; ')})`),
+            .map((piece) => `${pieceCalled(plan, piece)} (${whose(piece, having(piece), all)})`),
     ];
+}
+
+/** The dishes of its own course that a piece is for; where they do not tell its covers from others, whole sets of dishes. */
+function whose(piece: string, having: readonly Coming[], all: readonly Variation[]): string {
+    const dishes = having.map(({ variation, items }) => {
+        const { course } = items.find((item) => item.piece === piece)!;
+        return { course, dish: variation.dishes[course] };
+    });
+    const isAlone = dishes.every(
+        ({ course, dish }) =>
+            dish !== undefined &&
+            all.every((other) => other.dishes[course] !== dish || having.some(({ variation }) => variation === other)),
+    );
+    const words = isAlone ? dishes.map(({ dish }) => dish!.title) : having.map(({ variation }) => variation.label);
+    return [...new Set(words)].join(isAlone ? ' or ' : '; or ');
 }
 
 /** When the station's first table is due for it; absent where no run sheet tells. */

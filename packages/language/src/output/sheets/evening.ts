@@ -150,6 +150,11 @@ export function serverOf({ service }: SheetSource, table: string): string | unde
     return server === undefined ? undefined : run!.people[server]?.name;
 }
 
+/** What `run.over` is the time of: cups are cleared after it, while guests sit on. */
+export function overCalled({ service }: Pick<SheetSource, 'service'>): string {
+    return service.coffee ? 'courses cleared and coffee served' : 'service over';
+}
+
 /** Half-degrees would promise what no model keeps. */
 export const degrees = (celsius: number): string => `${Math.round(celsius)} °C`;
 

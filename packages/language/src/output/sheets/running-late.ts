@@ -1,6 +1,14 @@
-import { serverOf } from './evening.js';
 import { counted, listed } from '../../rules/wording.js';
-import { allergenPlates, courseTitle, faces, FIGURES_ADVISE, type SheetSource } from './evening.js';
+import {
+    allergenPlates,
+    capital,
+    courseTitle,
+    faces,
+    FIGURES_ADVISE,
+    overCalled,
+    serverOf,
+    type SheetSource,
+} from './evening.js';
 import type { Block, Cell, Sheet } from './sheet.js';
 
 /**
@@ -56,7 +64,7 @@ export function runningLateSheet(source: SheetSource): Sheet | undefined {
                 ],
                 rows: rows.toSorted((a, b) => a[0] - b[0]).map(([, row]) => row),
             },
-            { sort: 'text', text: `Service over about ${face(service.run?.over)}.` },
+            { sort: 'text', text: `${capital(overCalled(source))} about ${face(service.run?.over)}.` },
             ...marked(
                 source,
                 left.map(({ course }) => course),
