@@ -309,6 +309,68 @@ describe('guests with other dishes', () => {
     });
 });
 
+/** Poured and passed at the table, from what the menu says and from what is usual. */
+const AT_TABLE = `event "At the table" {
+    date 2026-10-17  zone America/Halifax  seated 12:00
+    guests 16 { 2 vegetarian  1 without milk at T1 seat 3  1 without milk at T2 seat 1 }
+}
+room "Barn" 12 m by 9 m { table T1 to T2: round 66 inch, 8 seats }
+team { captain 1  servers 2  plating-lines 1 at 12 plates per min }
+menu {
+    course soup "Tomato soup" {
+        served in soup-bowl at 62 °C, portion 250 ml, poured at table
+        lasts 12 min  contains celery  suits vegetarian
+    }
+    course main "Roast" {
+        lasts 30 min
+        dish "Pork" is roast-meat for the rest {
+            served on dinner-plate at 60 °C  cook to 63 °C  contains pork
+            sauce "Cream gravy" passed left off for guests without milk { contains milk }
+            sauce "Jus" poured at table from soup-tureen { contains nothing }
+        }
+        dish "Pie" is vegetable-main for vegetarian { served on dinner-plate at 60 °C  contains wheat }
+    }
+    course dessert "Tart" {
+        served on dessert-plate  lasts 15 min  contains wheat
+    }
+}`;
+
+describe('what is poured and passed at the table', () => {
+    const checked = check('a.cover', filesInMemory({ 'a.cover': AT_TABLE }));
+    const made = sheets(checked);
+
+    it('stands in the steps of the servers, with the seats it is not for', () => {
+        const bring = (name: string, what: string): string =>
+            tablesOf(
+                made.find((sheet) => sheet.name === name)!,
+                'About',
+                'What',
+                'Bring',
+            )[0]!.find(([, title]) => title === what)![2]!;
+        expect(bring('server-1', 'Serve Tomato soup')).toMatch(
+            /soup bowl; pour Tomato soup from the soup tureen with soup ladle$/,
+        );
+        expect(bring('server-1', 'Serve Roast')).toMatch(
+            /; pass Cream gravy in the sauce boat with sauce ladle, with Pork, not to T1 seat 3; pour Jus from the soup tureen with soup ladle, with Pork$/,
+        );
+        expect(bring('server-2', 'Serve Roast')).toContain('with Pork, not to T2 seat 1;');
+        expect(bring('server-1', 'Serve Tart')).toBe('dessert plate');
+    });
+
+    it('stands on the captain’s page and the kitchen’s, in numbers', () => {
+        expect(words('captain', made)).toContain(
+            'At the table: pour Tomato soup from the soup tureen with soup ladle; pass Cream gravy in the sauce boat with sauce ladle, with Pork, not for 2 guests; pour Jus',
+        );
+        expect(words('kitchen', made)).toContain(
+            'Tomato soup goes in the soup tureen, to be poured at the table; the soup bowl goes empty.',
+        );
+        expect(words('kitchen', made)).toContain(
+            'Roast: Cream gravy goes apart, for Pork, in the sauce boat, to be passed at the table, not for 2 guests.',
+        );
+        expect(words('captain')).not.toContain('At the table:');
+    });
+});
+
 describe('guests of the list', () => {
     const listed = check('examples/saltmarsh-hall/table-of-eight.cover', workspace);
     const text = (names: boolean): string =>

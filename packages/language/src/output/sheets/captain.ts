@@ -8,6 +8,7 @@ import {
     overCalled,
     type SheetSource,
 } from './evening.js';
+import { pouredAndPassed } from './at-the-table.js';
 import { risksOf } from './risks.js';
 import type { Block, Cell, Sheet } from './sheet.js';
 
@@ -24,7 +25,7 @@ const MOST_STATIONS = 8;
 export function captainSheet(source: SheetSource): Sheet {
     const { plan, service } = source;
     const { event, room, house } = plan;
-    const before = [...clock(source), ...calls(source), ...stations(source)];
+    const before = [...clock(source), ...calls(source), ...tableService(source), ...stations(source)];
     const after: Block[] = [{ sort: 'text', text: waivers(source) }, ...assumed(source)];
     const where = [room?.title, house.origin && house.title].filter((name) => name !== undefined);
     return {
@@ -140,6 +141,12 @@ function calls(source: SheetSource): Block[] {
             rows: [...courses, ...speeches].toSorted((a, b) => a[0] - b[0]).map(([, row]) => row),
         },
     ];
+}
+
+/** What servers do at the table beside setting plates down. */
+function tableService(source: SheetSource): Block[] {
+    const all = pouredAndPassed(source);
+    return all.length === 0 ? [] : [{ sort: 'text', text: `At the table: ${all.join('; ')}.` }];
 }
 
 function stations(source: SheetSource): Block[] {

@@ -1,12 +1,14 @@
 /** The movements of the service at the tables of one station, as the server carries them out. */
+import type { SeatedGuest } from '../../service/seats/types.js';
 import type { Step, TableItem, Variation } from '../../service/types.js';
+import { bringsToTable } from './at-the-table.js';
 import { courseTitle, faces, pieceCalled, type SheetSource } from './evening.js';
 import type { Block, Cell } from './sheet.js';
 
 /** One movement of all covers; what only some covers get says whose it is. */
 interface Movement {
     readonly step: Step;
-    readonly brought: readonly string[];
+    readonly brought: string;
     readonly cleared: readonly string[];
 }
 
@@ -17,25 +19,26 @@ interface Movement {
  */
 export function movementsTable(source: SheetSource, variations: readonly number[], tables: readonly string[]): Block {
     const face = faces(source.plan);
-    const rows = movements(source, variations).map(({ step, brought, cleared }): Cell[] => [
+    const guests = source.service.seats.guests.filter(({ table }) => tables.includes(table));
+    const rows = movements(source, variations, guests).map(({ step, brought, cleared }): Cell[] => [
         face(timeOf(source, step, tables)).replace('–', ''),
         { text: titleOf(source, step), strong: true },
-        brought.join(', '),
+        brought,
         cleared.join(', '),
     ]);
     return {
         sort: 'table',
         columns: [
             { head: 'About', share: 0.11 },
-            { head: 'What', share: 0.33 },
+            { head: 'What', share: 0.27 },
             { head: 'Bring' },
-            { head: 'Take away', share: 0.3 },
+            { head: 'Take away', share: 0.27 },
         ],
         rows,
     };
 }
 
-function movements(source: SheetSource, variations: readonly number[]): Movement[] {
+function movements(source: SheetSource, variations: readonly number[], guests: readonly SeatedGuest[]): Movement[] {
     const all = variations.map((index) => source.service.variations[index]!);
     const keyOf = (step: Step): string => `${step.course} ${step.sort} ${step.title}`;
     const keys: string[] = [];
@@ -63,6 +66,8 @@ function movements(source: SheetSource, variations: readonly number[]): Movement
                 own.map(({ variation, step: each }) => ({ variation, items: of(each) })),
                 all,
             );
+        const dishes = all.map((variation) => variation.dishes[step.course]);
+        const atTable = step.sort === 'serve' ? bringsToTable(source, step.course, dishes, guests) : [];
         const cleared = [...new Set(own.flatMap(({ step: each }) => each.cleared.map(({ piece }) => piece)))];
         // What guests do by themselves moves nothing.
         return step.sort === 'eat'
@@ -71,7 +76,10 @@ function movements(source: SheetSource, variations: readonly number[]): Movement
               [
                   {
                       step,
-                      brought: step.sort === 'seated' ? [] : words((each) => each.brought),
+                      brought:
+                          step.sort === 'seated'
+                              ? ''
+                              : [words((each) => each.brought).join(', '), ...atTable].join('; '),
                       cleared: cleared.map((piece) => pieceCalled(source.plan, piece)),
                   },
               ];

@@ -2,6 +2,7 @@ import { counted, listed } from '../../rules/wording.js';
 import { coolingLimits } from '../../service/heat/cooling.js';
 import { portionsToCook } from '../../service/numbers.js';
 import type { Dish } from '../../plan/types.js';
+import { sentApart } from './at-the-table.js';
 import {
     allergenPlates,
     CONTACT,
@@ -30,6 +31,7 @@ export function kitchenSheet(source: SheetSource): Sheet {
         ].join(' · '),
         blocks: [
             ...times(source),
+            ...apart(source),
             ...counts(source),
             ...temperatures(source),
             ...warming(source),
@@ -61,6 +63,16 @@ function times({ plan, service }: SheetSource): Block[] {
                       `${face(leftPass.first)}–${face(leftPass.last)}`,
                   ]),
               },
+          ];
+}
+
+function apart(source: SheetSource): Block[] {
+    const items = sentApart(source);
+    return items.length === 0
+        ? []
+        : [
+              { sort: 'heading', text: 'Beside the plates, for the table' },
+              { sort: 'list', items },
           ];
 }
 

@@ -3,6 +3,7 @@ import { isKindOf } from '../../plan/names.js';
 import { guestsPerServer } from '../../plan/customs.js';
 import type { Plan } from '../../plan/types.js';
 import { clausesOf } from '../run/team-of-plan.js';
+import { atTheTable } from '../table-service.js';
 import type { Portion, Service } from '../types.js';
 import { lotsOf, up } from './lots.js';
 import type { PieceCount, PieceUse } from './types.js';
@@ -186,31 +187,16 @@ function pouredIn(plan: Plan, portions: readonly Portion[]): Poured[] {
     const add = (key: number, poured: Omit<Poured, 'guests'>, guests: number): void => {
         found.set(key, { ...poured, guests: guests + (found.get(key)?.guests ?? 0) });
     };
-    for (const { dish, count } of portions.filter((portion) => portion.count > 0)) {
-        const { pouredAtTable, portion } = dish.served;
-        if (pouredAtTable) {
-            const volume = portion?.dimension === 'volume' ? portion.value : 0;
-            add(
-                dish.origin.start,
-                { gear: pouredAtTable.gear?.name ?? 'soup-tureen', volume, purpose: dish.title },
-                count,
-            );
-        }
-        for (const beside of dish.accompaniments.filter((each) => each.pouredAtTable ?? each.passed)) {
-            const gear =
-                beside.pouredAtTable?.gear?.name ?? (beside.pouredAtTable ? 'sauce-jug' : PASSED_FROM[beside.sort]);
-            const volume = beside.sort === 'sauce' ? plan.customs['sauce-portion'].value : 0;
-            add(
-                beside.origin.start,
-                { gear, volume, purpose: beside.title ?? `${beside.sort} of ${dish.title}` },
-                count,
-            );
+    for (const { dish, count } of portions.filter((each) => each.count > 0)) {
+        const { portion } = dish.served;
+        for (const { title, gear, beside, key } of atTheTable(dish)) {
+            const ofDish = portion?.dimension === 'volume' ? portion.value : 0;
+            const ofBeside = beside?.sort === 'sauce' ? plan.customs['sauce-portion'].value : 0;
+            add(key, { gear, volume: beside ? ofBeside : ofDish, purpose: title }, count);
         }
     }
     return [...found.values()];
 }
-
-const PASSED_FROM = { sauce: 'sauce-boat', garnish: 'serving-spoon', butter: 'butter-dish' } as const;
 
 function isListed(plan: Plan, piece: string): boolean {
     return plan.house.stock.some((stock) => stock.piece.name === piece);
