@@ -1,7 +1,7 @@
-import type { Need } from '../plan/types.js';
 import type { CourseServing, Service, TooFew, Unserved } from '../service/types.js';
 import type { Fix } from './fixes.js';
 import { isUnsaid, sayConflicts, sortOf } from './guest-words.js';
+import { leaveBesidesOff, refusedDrinks } from './refused-drinks.js';
 import { defineRule, type Report } from './rule.js';
 import { cookInstead, sayMend, sayTakers, sayTooFew, sayWithout, whereStated } from './serving-conflicts.js';
 import { agreeing, asName, listed, quoted } from './wording.js';
@@ -36,8 +36,8 @@ export default defineRule({
     id: 'diet-not-served',
     group: 'guests',
     since: '0.1.0',
-    title: 'A guest with a diet has no dish in a course',
-    why: 'The guest sits before an empty place while the table eats, and the kitchen starts a plate it has not prepared.',
+    title: 'A guest with a diet has no dish in a course, or is offered no drink that they may have',
+    why: 'The guest sits before an empty place while the table eats, and the kitchen starts a plate it has not prepared. A drink can be declined, so it is a warning: what is unsafe is to pour it without a word.',
     source: ['quantities 11', 'common practice, no source'],
     fix: 'sometimes',
     scope: 'event',
@@ -45,7 +45,7 @@ export default defineRule({
         wrong: [{ title: 'One portion short', text: EVENT + menu('for <|6 vegetarian|>') }],
         right: [{ text: EVENT + menu('for 7 vegetarian') }],
     },
-    check({ service, report }) {
+    check({ plan, service, report }) {
         const bread = service.bread ? [service.bread.serving] : [];
         for (const serving of [...service.servings, ...bread]) {
             for (const conflict of serving.tooFew.filter(hasNeeds)) {
@@ -56,6 +56,7 @@ export default defineRule({
                 }
             }
         }
+        refusedDrinks(plan, service).forEach(report);
     },
 });
 
@@ -78,8 +79,8 @@ function nothingForThem(
     const [takers] = guests;
     const unserved = serving.unserved.find(({ group }) => takers?.groups.includes(group));
     // An allergen is `allergen-reaches-guest`.
-    const isAllergen = service.reaches.some(
-        ({ group, course: at }) => at === course.index && takers?.groups.includes(group),
+    const isAllergen = service.reaches.some(({ conflict }) =>
+        unserved?.refused.some(({ conflicts }) => conflicts.includes(conflict)),
     );
     if (!takers || !unserved || isAllergen) {
         return;
@@ -126,46 +127,9 @@ function tooFewForThem(serving: CourseServing, conflict: TooFew, report: (report
     });
 }
 
-function sayWho(need: Need): string {
-    switch (need.sort) {
-        case 'children':
-            return 'children';
-        case 'diet':
-            return asName(need.diet.name);
-        case 'without':
-            return `without ${need.what.map((what) => asName(what.name)).join(' and ')}`;
-    }
-}
-
 /** A dish that only its sauce or garnish keeps from them. */
 function leaveOff({ group, refused }: Unserved): Fix[] {
-    return refused.flatMap(({ dish, conflicts }) => {
-        const beside = dish.accompaniments.filter((each) =>
-            conflicts.some(({ origin }) => each.contains?.what.some((what) => what.origin === origin)),
-        );
-        const isAll =
-            conflicts.length > 0 &&
-            conflicts.every(({ origin }) =>
-                beside.some((each) => each.contains?.what.some((what) => what.origin === origin)),
-            );
-        const needs = [...new Set(conflicts.map(({ need }) => need))];
-        if (!isAll || needs.length !== 1) {
-            return [];
-        }
-        const names = listed(beside.map((each) => (each.title ? quoted(each.title) : `the ${each.sort}`)));
-        return [
-            {
-                title: `Leave ${names} off for ${sortOf(group)}`,
-                safety: 'unsafe' as const,
-                preferred: true,
-                changes: beside.map((each) => ({
-                    do: 'append' as const,
-                    at: each.head,
-                    words: `left off for ${sayWho(needs[0]!)}`,
-                })),
-            },
-        ];
-    });
+    return refused.flatMap(({ dish, conflicts }) => leaveBesidesOff(dish.accompaniments, conflicts, group));
 }
 
 /** A dish that may suit the diet and does not say so: an idea for the chef, who alone knows. */

@@ -5,13 +5,11 @@ import type { Origin } from '../plan/origin.js';
 import type { Quantity } from '../plan/quantity.js';
 import { suitsDrink, vesselsOf } from '../plan/suiting.js';
 import type { Plan, Pour } from '../plan/types.js';
+import { hasAlcohol, isSoldAsFree, namedAlcohol } from '../service/drinks/alcohol.js';
 import type { PourFacts, Service } from '../service/types.js';
 import { quoted } from './wording.js';
 
 /** What the rules about drinks ask of a pour: is it wine, is there alcohol in it, which glasses suit it, how full they may be. */
-
-/** Up to this share by volume most places sell a drink as free of alcohol; the local law decides. Common practice, no source. */
-const ALCOHOL_FREE = 0.005;
 
 export function isWine(kind: Kind | undefined): boolean {
     return isKindOf(kind, 'wine');
@@ -39,14 +37,21 @@ export function takenFor({ pour, kind, glass }: Pick<PourFacts, 'pour' | 'kind' 
         : `taken for ${quoted(kind.name)} by its ${quoted(glass.name)}`;
 }
 
-/** False for a drink whose strength nobody states. */
-export function isAlcoholic(strength: number | undefined): boolean {
-    return strength !== undefined && strength > ALCOHOL_FREE;
+/** False for a drink that may be sold as free of alcohol, and for one of which nobody says anything. */
+export function isAlcoholic(drink: Pick<PourFacts, 'pour' | 'kind'>, cupboard: Cupboard): boolean {
+    const facts = { ...drink, strength: strengthOf(drink) };
+    const isNamed = namedAlcohol(drink.pour.contains?.what ?? [], cupboard) !== undefined;
+    return isNamed || (hasAlcohol(facts, cupboard) && !isSoldAsFree(facts));
 }
 
 /** The drinks offered in a pour's place that have no alcohol in them, as far as anybody says. */
-export function alcoholFree(pours: readonly Pour[], { drinks }: Cupboard): readonly Pour[] {
-    return pours.filter((pour) => !isAlcoholic(strengthOf({ pour, kind: drinks.get(pour.kind?.name ?? '') })));
+export function alcoholFree(pours: readonly Pour[], cupboard: Cupboard): readonly Pour[] {
+    return pours.filter((pour) => !isAlcoholic({ pour, kind: cupboard.drinks.get(pour.kind?.name ?? '') }, cupboard));
+}
+
+/** True for a drink with alcohol that nothing without it is offered in place of. */
+export function lacksAlcoholFreeChoice(drink: Pick<PourFacts, 'pour' | 'kind'>, cupboard: Cupboard): boolean {
+    return isAlcoholic(drink, cupboard) && alcoholFree(drink.pour.instead, cupboard).length === 0;
 }
 
 /** Every drink of the evening: the pours, what is offered in their place, and the water. */

@@ -1,5 +1,6 @@
+import type { Need } from '../plan/types.js';
 import type { Conflict, GuestGroup } from '../service/types.js';
-import { listed, quoted } from './wording.js';
+import { asName, listed, quoted } from './wording.js';
 
 /** How messages speak of guests, and of what keeps a dish from them. */
 
@@ -39,4 +40,16 @@ export function sayConflicts(title: string, conflicts: readonly Conflict[]): str
 /** A diet that only a dish which says so feeds. */
 export function isUnsaid({ need, substance }: Conflict): boolean {
     return need.sort === 'diet' && need.diet.name === substance;
+}
+
+/** A need as the text says it: `vegan`, `without milk and egg`. */
+export function needAsWritten(need: Need): string {
+    switch (need.sort) {
+        case 'children':
+            return 'children';
+        case 'diet':
+            return asName(need.diet.name);
+        case 'without':
+            return `without ${need.what.map((what) => asName(what.name)).join(' and ')}`;
+    }
 }

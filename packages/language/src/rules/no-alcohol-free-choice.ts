@@ -2,7 +2,7 @@ import type { Cupboard } from '../plan/cupboard.js';
 import { show } from '../plan/quantity.js';
 import type { Pour } from '../plan/types.js';
 import { isDoubtful } from './doubt.js';
-import { alcoholFree, isAlcoholic, strengthOf, takenFor } from './drinks.js';
+import { alcoholFree, lacksAlcoholFreeChoice, strengthOf, takenFor } from './drinks.js';
 import { defineRule } from './rule.js';
 import { asName, quoted } from './wording.js';
 
@@ -54,17 +54,17 @@ menu {
         const offered = service.pours.flatMap(({ pour }) => alcoholFree(pour.instead, cupboard));
         for (const facts of service.pours) {
             const { pour } = facts;
-            const strength = strengthOf(facts);
-            const isServed = !isAlcoholic(strength) || alcoholFree(pour.instead, cupboard).length > 0;
-            if (isServed || isDoubtful(plan, pour.origin)) {
+            if (!lacksAlcoholFreeChoice(facts, cupboard) || isDoubtful(plan, pour.origin)) {
                 continue;
             }
+            const strength = strengthOf(facts);
             const taken = takenFor(facts);
+            const alcohol = strength ? `${show(strength, '%', 1)} alcohol` : 'alcohol';
             const amount = pour.amount ? ` ${pour.amount.written}` : '';
             const choices = new Map([...offered.flatMap((other) => again(other, amount)), water(cupboard, amount)]);
             report({
                 at: pour.titleOrigin,
-                message: `${quoted(pour.title)} ${taken ? `is ${taken}, with` : 'has'} ${show(strength ?? 0, '%', 1)} alcohol, and no drink without it is offered in its place.`,
+                message: `${quoted(pour.title)} ${taken ? `is ${taken}, with` : 'has'} ${alcohol}, and no drink without it is offered in its place.`,
                 hint: `Offer one with \`instead "…"\`${taken ? ', or say what it is, as in `is soft-drink`' : ''}.`,
                 fixes: [...choices].slice(0, 3).map(([title, clause]) => ({
                     title: `Offer ${quoted(title)} in its place`,

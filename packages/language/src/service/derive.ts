@@ -4,15 +4,16 @@ import { allergenMatrix } from './allergens/matrix.js';
 import { planChilling } from './chilling/chilling.js';
 import { layCover } from './cover.js';
 import { coverGeometry } from './cover-geometry/cover-geometry.js';
-import { accompanimentConflicts, pourConflicts } from './diets.js';
 import { alcoholEach } from './drinks/alcohol.js';
 import { needsOf, poursOf } from './drinks/needs.js';
+import { refusedCoffee, refusedPours } from './drinks/refused.js';
 import { waterNeeds } from './drinks/water.js';
 import { dishFacts, firstInHouse, isDessert, pourFacts } from './facts.js';
 import { groupGuests } from './guests.js';
 import { heatOf, heatOfFacts } from './heat/heat.js';
 import { lazily, lazilyKept, lazilyOfEach } from '../plan/lazily.js';
 import { preparationsOf } from './preparations/preparations.js';
+import { findReaches } from './reaches.js';
 import { roomOf } from './room/room-of.js';
 import { tablesOf } from './room/room-to-lay-out.js';
 import { runService } from './run/run.js';
@@ -25,7 +26,7 @@ import { stockOf } from './stock/stock.js';
 import { statedWashes, WashableStock } from './stock/turnarounds.js';
 import { suppliesOf } from './supplies/supplies.js';
 import { stepThrough } from './table.js';
-import type { Conflict, CourseServing, DishFacts, GuestGroup, PourFacts, Service, Variation } from './types.js';
+import type { DishFacts, GuestGroup, Service, Variation } from './types.js';
 import { labelOf, variationsOf } from './variations.js';
 
 /** Computes the whole service of a plan, each section when something first asks for it. Pure; whatever is absent or broken in the plan is left out. */
@@ -52,7 +53,9 @@ export function deriveService(plan: Plan): Service {
         facts: () => courses().flatMap(dishesOf),
         pours: () => courses().flatMap(poursIn),
         variations: () => layVariations(plan, service),
-        reaches: () => findReaches(plan, service.groups, service.servings, service.pours, service.bread?.serving),
+        refusedPours: () => refusedPours(plan, service.pours, service.groups, service.servings),
+        refusedCoffee: () => refusedCoffee(plan, service.groups),
+        reaches: () => findReaches(plan, service),
         counts: () =>
             countPieces({
                 plan,
@@ -211,83 +214,6 @@ function coffeeService(plan: Plan): Service['coffee'] {
         after: after ?? menu.courses.length - 1,
     };
 }
-
-// ---------------------------------------------------------------- what reaches whom
-/** Everything that would be put before a guest who must not have it, each carrier once a group and course. */
-function findReaches(
-    plan: Plan,
-    groups: readonly GuestGroup[],
-    servings: readonly CourseServing[],
-    pours: readonly PourFacts[],
-    bread: CourseServing | undefined,
-): Service['reaches'] {
-    const reaches: { group: GuestGroup; count: number; conflict: Conflict; course: number }[] = [];
-    const note = (group: GuestGroup, conflicts: readonly Conflict[], course: number, count = group.count): void => {
-        const carriers = new Map(
-            conflicts
-                .filter((conflict) => conflict.allergen)
-                .map((conflict) => [`${conflict.carrier} ${conflict.substance}`, conflict]),
-        );
-        reaches.push(...[...carriers.values()].map((conflict) => ({ group, count, conflict, course })));
-    };
-    for (const serving of [...servings, ...(bread ? [bread] : [])]) {
-        for (const { group, count, refused } of serving.unserved) {
-            // Every dish is refused: the one it would get is the common one, else the first.
-            const common =
-                refused.find(({ dish }) => dish.who?.sort !== 'some' || dish.who.needs.length === 0) ?? refused[0];
-            note(group, common?.conflicts ?? [], serving.course.index, count);
-        }
-    }
-    for (const { pour, course, dish } of pours) {
-        // A dish's own pour reaches those who get the dish.
-        const reached = dish
-            ? (servings[course]?.portions.find((portion) => portion.dish === dish)?.groups ?? []).map(
-                  (each) => each.group,
-              )
-            : groups;
-        for (const group of reached) {
-            const isReplaced = pour.instead.some(
-                (instead) => pourConflicts(instead, group, plan.cupboard).length === 0,
-            );
-            if (!isReplaced) {
-                note(group, pourConflicts(pour, group, plan.cupboard), course);
-            }
-        }
-    }
-    const coffee = plan.menu?.coffee;
-    if (coffee) {
-        const after = plan.menu?.courses.length ?? 0;
-        for (const group of groups) {
-            const drink = {
-                ...EMPTY_POUR,
-                title: 'coffee',
-                contains: coffee.contains,
-                origin: coffee.origin,
-                titleOrigin: coffee.head,
-                head: coffee.head,
-            };
-            note(
-                group,
-                [
-                    ...pourConflicts(drink, group, plan.cupboard),
-                    ...coffee.accompaniments.flatMap((beside) => accompanimentConflicts(beside, group, plan.cupboard)),
-                ],
-                after,
-            );
-        }
-    }
-    return reaches;
-}
-
-const EMPTY_POUR = {
-    leftOffFor: [],
-    suits: [],
-    bottles: [],
-    instead: [],
-    waivers: [],
-    brought: false,
-    tasted: false,
-} as const;
 
 export function factsOf(service: Service, dish: Dish): DishFacts | undefined {
     return service.facts.find((facts) => facts.dish === dish);

@@ -1,19 +1,22 @@
 import type { Contains, Cupboard, Kind } from '../plan/cupboard.js';
 import { clashes, withParents } from '../plan/names.js';
 import type { Named, Origin } from '../plan/origin.js';
-import type { Accompaniment, Dish, Need, Pour, Who } from '../plan/types.js';
+import type { Accompaniment, Coffee, Dish, Need, Who } from '../plan/types.js';
+import { ALCOHOL, hasAlcohol, isAlcohol, isSoldAsFree, namedAlcohol } from './drinks/alcohol.js';
 import { sayNeed } from './guests.js';
-import type { Conflict, GuestGroup } from './types.js';
+import type { Conflict, GuestGroup, PourFacts } from './types.js';
 
 /** Something a guest may be given: what it is called, what it contains, which diets it says it suits. */
 interface Served {
     readonly carrier: string;
-    readonly contains?: Contains;
+    readonly contains?: Pick<Contains, 'what'>;
     readonly suits: readonly Named[];
     readonly who?: Who;
-    readonly kind?: Kind;
+    readonly kind?: Pick<Kind, 'of'>;
     /** Where the kind is named. */
-    readonly kindOrigin?: Named;
+    readonly kindOrigin?: Pick<Named, 'origin'>;
+    /** Its silence is not held against a diet that has to be stated: water, a cordial, coffee. */
+    readonly isHarmlessUnsaid?: boolean;
 }
 
 /** What of `served` this guest may not have. Allergens are taken in their widest meaning, whatever the local code requires. */
@@ -56,7 +59,7 @@ function conflictsWith(served: Served, need: Need, cupboard: Cupboard): Conflict
     // The kind says what a dish is made of (`kind steak … of meat`), unless the dish says it suits the diet.
     const byKind = find(served.kind?.of ?? [], served.kindOrigin?.origin);
     const all = [...stated, ...byKind];
-    if (diet?.statedOnly && all.length === 0) {
+    if (diet?.statedOnly && all.length === 0 && !served.isHarmlessUnsaid) {
         return [conflict(diet.name, diet.name, served.kindOrigin?.origin ?? need.origin, false)];
     }
     return all;
@@ -146,11 +149,49 @@ export function dishConflicts(dish: Dish, kind: Kind | undefined, group: GuestGr
     ];
 }
 
-/** What the group may not have of a drink that is not left off for them. */
-export function pourConflicts(pour: Pour, group: GuestGroup, cupboard: Cupboard): Conflict[] {
-    if (isLeftOff(pour.leftOffFor, group, cupboard)) {
-        return [];
-    }
-    const served = { carrier: `\`${pour.title}\``, contains: pour.contains, suits: pour.suits };
-    return conflictsOf(served, group, cupboard).filter((conflict) => conflict.allergen);
+/**
+ * What the group may not have of a drink, whether it is left off for them or not: what it contains, what its kind is made of, its
+ * alcohol. What may be sold as free of alcohol is kept from nobody whose diet it says it suits.
+ */
+export function drinkConflicts(
+    drink: Pick<PourFacts, 'pour' | 'kind' | 'strength'>,
+    group: GuestGroup,
+    cupboard: Cupboard,
+): Conflict[] {
+    const { pour, kind } = drink;
+    const origin = (pour.strength ?? pour.kind ?? pour.glass)?.origin ?? pour.titleOrigin;
+    const stated = pour.contains?.what ?? [];
+    const isUnnamed = hasAlcohol(drink, cupboard) && namedAlcohol(stated, cupboard) === undefined;
+    const alcohol = isUnnamed ? [{ name: ALCOHOL, origin }] : [];
+    const isFree = isSoldAsFree(drink);
+    const served: Served = {
+        get carrier() {
+            return `\`${pour.title}\``;
+        },
+        contains: { what: isFree ? stated : [...stated, ...alcohol] },
+        suits: pour.suits,
+        who: pour.who,
+        kind: {
+            of: [...(kind?.of ?? []).filter(({ name }) => !isAlcohol(name, cupboard)), ...(isFree ? alcohol : [])],
+        },
+        kindOrigin: { origin },
+        isHarmlessUnsaid: true,
+    };
+    return conflictsOf(served, group, cupboard);
+}
+
+/** What the group may not have of the coffee with all that comes beside it. */
+export function coffeeConflicts(coffee: Coffee, group: GuestGroup, cupboard: Cupboard): Conflict[] {
+    const served: Served = {
+        carrier: '`coffee`',
+        contains: coffee.contains,
+        suits: [],
+        kind: cupboard.drinks.get('coffee'),
+        kindOrigin: { origin: coffee.head },
+        isHarmlessUnsaid: true,
+    };
+    return [
+        ...conflictsOf(served, group, cupboard),
+        ...coffee.accompaniments.flatMap((beside) => accompanimentConflicts(beside, group, cupboard)),
+    ];
 }

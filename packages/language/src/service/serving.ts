@@ -1,5 +1,6 @@
 import type { Cupboard } from '../plan/cupboard.js';
 import type { Course, Dish } from '../plan/types.js';
+import { alcoholInFood } from './alcohol-in-food.js';
 import { dishConflicts, isAllergenNeed } from './diets.js';
 import { solveTransport } from './flow.js';
 import { sortGuests, type GuestSort } from './guest-sorts.js';
@@ -31,24 +32,28 @@ const ROUNDING_NOISE = 1e-9;
 /**
  * What one portion costs, as digits of one number, the gravest first:
  * guests with an allergen are fed before those with a diet, and those before all others; choices are kept; nobody gets a dish meant
- * for guests of another need; portions stated by number are given out; a guest gets the dish meant for them before one that is
- * counted, and that before the one for the rest.
+ * for guests of another need, and no child one with alcohol; portions stated by number are given out; a guest gets the dish meant for
+ * them before one that is counted, and that before the one for the rest.
  */
 function costOf(
     { groups, likes }: GuestSort,
-    dish: number,
+    place: number,
+    dish: Dish,
     isStated: boolean,
     cupboard: Cupboard,
 ): number[] | undefined {
-    const liking = likes[dish];
+    const liking = likes[place];
     if (liking === undefined) {
         return undefined;
     }
-    const { needs } = groups[0]!;
+    const group = groups[0]!;
+    const { needs } = group;
+    const isForAdults =
+        group.children && alcoholInFood(dish, cupboard.kinds.get(dish.kind.name), group, cupboard).length > 0;
     return [
         needs.some((need) => isAllergenNeed(need, cupboard)) ? 0 : needs.length > 0 ? 1 : 2,
         likes.includes('chosen') && liking !== 'chosen' ? 1 : 0,
-        liking === 'stand-in' ? 1 : 0,
+        liking === 'stand-in' || isForAdults ? 1 : 0,
         isStated ? 0 : 1,
         { chosen: 0, meant: 0, counted: 1, rest: 2, 'stand-in': 2 }[liking],
     ];
@@ -76,8 +81,8 @@ export function serveCourse(
         supply: sorts.map((sort) => sort.count),
         capacity: stated.map((count) => count ?? Infinity),
         cost: sorts.map((sort) =>
-            dishes.map((_, dish) =>
-                costOf(sort, dish, stated[dish] !== undefined, cupboard)?.reduce(
+            dishes.map((dish, place) =>
+                costOf(sort, place, dish, stated[place] !== undefined, cupboard)?.reduce(
                     (cost, digit) => cost * base + digit,
                     0,
                 ),

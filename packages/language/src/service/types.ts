@@ -2,7 +2,7 @@
 import type { Origin } from '../plan/origin.js';
 import type { Bread, Coffee, Course, Dish, GuestRow, NamedGuest, Need, Pour, Seat, Water } from '../plan/types.js';
 import type { Kind, Piece } from '../plan/cupboard.js';
-import type { AlcoholEach, PourNeed, WaterNeed } from './drinks/types.js';
+import type { AlcoholEach, PourNeed, RefusedCoffee, RefusedPour, WaterNeed } from './drinks/types.js';
 import type { Chilling } from './chilling/types.js';
 import type { Heat } from './heat/types.js';
 import type { CoverGeometry } from './cover-geometry/cover-geometry.js';
@@ -301,7 +301,10 @@ export interface Service {
     readonly chilling: readonly Chilling[];
     /** Setting up and striking; absent without the hour of seating, or where there is neither a team nor a task. Worked out when asked for. */
     readonly preparations?: Preparations;
-    /** What reaches guests who must not have it, over all courses, bread, sauces and pours. */
+    /** Guests to whom a pour is offered that they may not have, with nothing in its place that they may. */
+    readonly refusedPours: readonly RefusedPour[];
+    readonly refusedCoffee: readonly RefusedCoffee[];
+    /** Allergens that reach guests who must not meet them, over all courses, bread, sauces, pours and coffee. */
     readonly reaches: readonly {
         readonly group: GuestGroup;
         /** Guests of the group whom it reaches. */

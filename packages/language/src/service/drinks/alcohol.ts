@@ -1,7 +1,40 @@
 /** What is poured, in grams of ethanol and in standard drinks. A planning figure; the label gives the strength. */
+import type { Cupboard } from '../../plan/cupboard.js';
+import { withParents } from '../../plan/names.js';
+import type { Named } from '../../plan/origin.js';
 import type { Plan } from '../../plan/types.js';
-import type { Variation } from '../types.js';
+import type { PourFacts, Variation } from '../types.js';
 import type { AlcoholEach, PourUse } from './types.js';
+
+/** The ingredient's name in the standard cupboard. */
+export const ALCOHOL = 'alcohol';
+
+/** Up to this share by volume most places sell a drink as free of alcohol; the local law decides. Common practice, no source. */
+export const ALCOHOL_FREE = 0.005;
+
+/** True for alcohol and for a sort of it that a house declares. */
+export function isAlcohol(substance: string, { substances }: Cupboard): boolean {
+    return withParents(substance, substances).has(ALCOHOL);
+}
+
+/** The alcohol in a list of contents. */
+export function namedAlcohol(contained: readonly Named[], cupboard: Cupboard): Named | undefined {
+    return contained.find(({ name }) => isAlcohol(name, cupboard));
+}
+
+/** True where a drink has any alcohol: it says so, its strength does, or its kind where nobody states a strength. */
+export function hasAlcohol(
+    { pour, kind, strength }: Pick<PourFacts, 'pour' | 'kind' | 'strength'>,
+    cupboard: Cupboard,
+): boolean {
+    const isStrong = strength === undefined ? namedAlcohol(kind?.of ?? [], cupboard) !== undefined : strength > 0;
+    return isStrong || namedAlcohol(pour.contains?.what ?? [], cupboard) !== undefined;
+}
+
+/** True where so little is stated that it may be sold as free of alcohol. */
+export function isSoldAsFree({ strength }: Pick<PourFacts, 'strength'>): boolean {
+    return strength !== undefined && strength <= ALCOHOL_FREE;
+}
 
 /** Density of ethanol, g/ml (quantities 2.4). */
 export const ETHANOL_DENSITY = 0.789;

@@ -1,8 +1,9 @@
 /** Who drinks what: the guests a pour is for, and those who take what is offered in its place. */
 import type { Plan, Pour } from '../../plan/types.js';
-import { isLeftOff, pourConflicts, sameNeed } from '../diets.js';
+import { drinkConflicts, isLeftOff, sameNeed } from '../diets.js';
 import { pourFacts } from '../facts.js';
-import type { GuestGroup, PourFacts } from '../types.js';
+import type { CourseServing, GuestGroup, PourFacts } from '../types.js';
+import { hasAlcohol } from './alcohol.js';
 
 /** A share of guests is rounded up: 20 % of 5 is one, not 1.0000000000000002. */
 const upTo = (guests: number): number => Math.max(0, Math.ceil(guests - 1e-9));
@@ -22,19 +23,12 @@ export interface Drinkers {
     }[];
 }
 
-/** True where a group may have a drink: it is not left off for them, holds nothing they must not meet, and, with alcohol, is not for children or guests who keep from it. */
-export function mayDrink(plan: Plan, facts: PourFacts, group: GuestGroup): boolean {
-    const { cupboard } = plan;
-    const isAlcoholic = facts.strength !== undefined && facts.strength > 0;
-    const keepsFromAlcohol = group.needs.some(
-        (need) =>
-            need.sort === 'diet' &&
-            cupboard.diets.get(need.diet.name)?.excludes.some((what) => what.name === 'alcohol') === true,
-    );
+/** True where a group may have a drink: it is not left off for them, holds nothing they may not have, and, with alcohol, is not for children. */
+export function mayDrink({ cupboard }: Plan, facts: PourFacts, group: GuestGroup): boolean {
     return (
         !isLeftOff(facts.pour.leftOffFor, group, cupboard) &&
-        pourConflicts(facts.pour, group, cupboard).length === 0 &&
-        !(isAlcoholic && (group.children || keepsFromAlcohol))
+        !(group.children && hasAlcohol(facts, cupboard)) &&
+        drinkConflicts(facts, group, cupboard).length === 0
     );
 }
 
@@ -53,11 +47,7 @@ export function countDrinkers(plan: Plan, facts: PourFacts, guests: Guests): Dri
     const able = total(may);
     const pour = who?.sort === 'some' ? countSome(plan, who, may) : able;
     const wouldRather = who?.sort === 'some' ? able - pour : upTo(plan.customs['alternative-share'].value * able);
-    const offers = flattened(facts.pour).map((each) => ({
-        facts: insteadFacts(plan, facts, each),
-        count: 0,
-        keptFrom: 0,
-    }));
+    const offers = insteadOf(plan, facts).map((each) => ({ facts: each, count: 0, keptFrom: 0 }));
     const firstFor = (group: GuestGroup) => offers.find((offer) => mayDrink(plan, offer.facts, group));
     for (const [group, count] of mayNot) {
         const offer = firstFor(group);
@@ -84,26 +74,50 @@ function countSome(
     who: Extract<Pour['who'], { readonly sort: 'some' }>,
     may: readonly (readonly [GuestGroup, number])[],
 ): number {
-    const meant = total(
-        may.filter(([group]) =>
-            who.needs.every((wanted) => group.needs.some((need) => sameNeed(wanted, need, plan.cupboard))),
-        ),
-    );
+    const meant = total(may.filter(([group]) => isMeantFor(who, group, plan)));
     if (who.count) {
         return Math.min(who.count.count, meant);
     }
     return who.share ? upTo(who.share.value * meant) : meant;
 }
 
+/** True where a drink is for the group: for everybody, or for guests of a need that they have. */
+export function isMeantFor(who: Pour['who'], group: GuestGroup, { cupboard }: Plan): boolean {
+    const needs = who?.sort === 'some' ? who.needs : [];
+    return needs.every((wanted) => group.needs.some((need) => sameNeed(wanted, need, cupboard)));
+}
+
 /** What is offered in the place of a pour, and in the place of that, in the order written. */
+export function insteadOf(plan: Plan, facts: PourFacts): PourFacts[] {
+    return flattened(facts.pour).map((each) => insteadFacts(plan, facts, each));
+}
+
 function flattened({ instead }: Pour): Pour[] {
     return instead.flatMap((each) => [each, ...flattened(each)]);
 }
 
-/** It goes into the glass of the pour unless it names its own. */
+/** It goes into the glass of the pour unless it names its own; a cordial in a wine glass is no wine. */
 function insteadFacts(plan: Plan, facts: PourFacts, instead: Pour): PourFacts {
-    const own = pourFacts(plan, instead, facts.course, facts.dish);
-    return { ...own, glass: instead.glass ? own.glass : facts.glass };
+    const { glass, ...own } = pourFacts(plan, instead, facts.course, facts.dish);
+    const kind = instead.kind && own.kind;
+    return {
+        ...own,
+        glass: instead.glass ? glass : facts.glass,
+        kind,
+        strength: instead.strength?.value ?? kind?.strength?.value,
+    };
+}
+
+/** For a dish's own pour, how many of each group get the dish; else all guests. */
+export function guestsOffered(
+    { dish, course }: PourFacts,
+    groups: readonly GuestGroup[],
+    servings: readonly CourseServing[],
+): Guests {
+    const portion = dish && servings[course]?.portions.find((each) => each.dish === dish);
+    return dish
+        ? new Map(portion?.groups.map(({ group, count }) => [group, count]))
+        : new Map(groups.map((group) => [group, group.count]));
 }
 
 const total = (guests: readonly (readonly [unknown, number])[]): number =>

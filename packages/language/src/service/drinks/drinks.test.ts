@@ -54,6 +54,29 @@ describe('who drinks', () => {
         ]);
     });
 
+    it.each([
+        ['vegan', 'pour "Egg nog" 125 ml, is soft-drink { contains egg }', 'Egg nog 36'],
+        ['vegan', 'pour "Egg nog" 125 ml, is soft-drink { contains milk  suits vegan }', 'Egg nog 36'],
+        ['vegetarian', 'pour "Beef tea" 125 ml, is soft-drink { contains meat-stock }', 'Beef tea 36'],
+        ['vegan', `${RED} { contains sulphites }`, 'Red 40'],
+        ['kosher', 'pour "Verjus" 125 ml, is juice { contains nothing }', 'Verjus 40'],
+        ['without alcohol', `${RED} { contains sulphites }`, 'Red 36'],
+        ['children', 'pour "Shrub" 125 ml, is juice { contains alcohol }', 'Shrub 36'],
+        ['halal', 'pour "Shrub" 125 ml, is juice { contains alcohol  suits halal }', 'Shrub 36'],
+        ['halal', 'pour "Small ale" 125 ml, is ale { contains barley  strength 0.4 % }', 'Small ale 36'],
+        ['halal', 'pour "Small ale" 125 ml, is ale { contains barley  strength 0.4 %  suits halal }', 'Small ale 40'],
+        ['halal', 'pour "Ale" 125 ml, is ale { contains barley  suits halal }', 'Ale 36'],
+    ])('keeps from 4 guests %s what they may not have: %s', (row, pour, expected) => {
+        expect(drinkers(serve({ guests: `40 { 4 ${row} }`, menu: course('main', pour) }))).toBe(expected);
+    });
+
+    it('takes a cordial for no wine because it comes in a wine glass', () => {
+        const cordial = 'instead "Cordial" 100 ml into red-wine-glass { contains nothing }';
+        const menu = course('main', `${RED} { contains sulphites  ${cordial} }`);
+        const service = serve({ guests: '40 { 4 halal  2 children }', laying: 'alternative-share: 0 %', menu });
+        expect(drinkers(service)).toBe('Red 34, Cordial 6');
+    });
+
     it('gives each guest kept from a pour the first offer they may have', () => {
         const menu = course(
             'main',

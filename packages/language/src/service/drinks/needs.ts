@@ -3,7 +3,7 @@ import type { Plan, Pour } from '../../plan/types.js';
 import type { CourseServing, GuestGroup, PourFacts, Variation } from '../types.js';
 import { ethanol, standardDrink } from './alcohol.js';
 import { fewestLeftOver, inCases, USUAL_BOTTLE } from './bottles.js';
-import { countDrinkers, type Guests } from './drinkers.js';
+import { countDrinkers, guestsOffered } from './drinkers.js';
 import { glassOf } from './glasses.js';
 import { roundsOf } from './rounds.js';
 import type { PourNeed, PourUse } from './types.js';
@@ -16,7 +16,7 @@ export function poursOf(
     servings: readonly CourseServing[],
 ): PourUse[] {
     return pours.flatMap((facts) => {
-        const drinkers = countDrinkers(plan, facts, guestsOf(facts, groups, servings));
+        const drinkers = countDrinkers(plan, facts, guestsOffered(facts, groups, servings));
         const isSame = ({ pour }: PourFacts): boolean => pour.title === facts.pour.title;
         const courses = pours.filter(isSame).map((each) => each.course);
         const use = (drunk: PourFacts, count: number, kept?: number): PourUse[] => {
@@ -57,18 +57,6 @@ function likePour(drunk: Pour, pour: Pour): Pour {
         refills: drunk.refills ?? pour.refills,
         toppedUpUntil: drunk.toppedUpUntil ?? pour.toppedUpUntil,
     };
-}
-
-/** For a dish's own pour, how many of each group get the dish. */
-function guestsOf(
-    { dish, course }: PourFacts,
-    groups: readonly GuestGroup[],
-    servings: readonly CourseServing[],
-): Guests {
-    const portion = dish && servings[course]?.portions.find((each) => each.dish === dish);
-    return dish
-        ? new Map(portion?.groups.map(({ group, count }) => [group, count]))
-        : new Map(groups.map((group) => [group, group.count]));
 }
 
 /** Drinks by title: what is left of a bottle at one course is poured at the next. */

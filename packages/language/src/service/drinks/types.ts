@@ -1,6 +1,7 @@
 /** What is drunk, what it is bought in, and what that comes to for a guest. Volumes in ml, for the guests expected. */
 import type { Origin } from '../../plan/origin.js';
-import type { PourFacts, Step, Variation } from '../types.js';
+import type { Coffee } from '../../plan/types.js';
+import type { Conflict, GuestGroup, PourFacts, Step, Variation } from '../types.js';
 
 /** Bottles of one size, ml. */
 export interface Bottles {
@@ -110,4 +111,22 @@ export interface AlcoholEach {
     /** Absent where the code in force states no standard drink. */
     readonly drinks?: number;
     readonly by: readonly { readonly use: PourUse; readonly grams: number; readonly drinks?: number }[];
+}
+
+/** Guests who may have none of the drinks that they are offered. */
+export interface RefusedPour {
+    /** The pour itself, whether it is left off for them or not. */
+    readonly facts: PourFacts;
+    readonly group: GuestGroup;
+    readonly count: number;
+    /** The pour unless it is left off for them, then what is in its place and is not; at least one, each with a conflict. */
+    readonly offered: readonly { readonly drink: PourFacts; readonly conflicts: readonly Conflict[] }[];
+}
+
+/** Guests who may not have the coffee as it goes round, or what comes beside it. */
+export interface RefusedCoffee {
+    readonly coffee: Coffee;
+    readonly group: GuestGroup;
+    readonly count: number;
+    readonly conflicts: readonly Conflict[];
 }
