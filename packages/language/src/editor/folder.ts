@@ -89,6 +89,11 @@ export class Folder implements Files {
         return this.open.has(path) || (path.endsWith('.cover') && this.held.get(path)?.state === 'read');
     }
 
+    /** Whether its findings can be shown: a plan, or any other text that plans use. */
+    hasText(path: string): boolean {
+        return this.open.has(path) || this.held.get(path)?.state === 'read';
+    }
+
     opened(path: string, document: TextDocument): void {
         this.open.set(path, document);
         this.addresses.set(path, document.uri);

@@ -170,7 +170,7 @@ export class Publisher {
             // It has moved to another folder, which speaks for it.
             return;
         }
-        const diagnostics = folder.hasPlan(file) ? diagnosticsOf(folder, file, this.client()) : [];
+        const diagnostics = folder.hasText(file) ? diagnosticsOf(folder, file, this.client()) : [];
         const version = folder.versionOf(file);
         const telling = JSON.stringify([version, diagnostics]);
         const isNews = this.told.has(uri)
@@ -179,7 +179,7 @@ export class Publisher {
         if (!isNews) {
             return;
         }
-        if (folder.hasPlan(file)) {
+        if (folder.hasText(file)) {
             this.told.set(uri, telling);
         } else {
             this.told.delete(uri);

@@ -8,14 +8,17 @@ const GRAVEST_FIRST: readonly Severity[] = ['error', 'warning', 'info', 'hint'];
 
 /** The few figures of a file that a client keeps in sight. */
 export function summaryOf({ folder, path }: Place): Summary {
-    const { plan } = folder.checked(path);
-    const own = folder.findingsIn(path).map(({ finding }) => finding);
+    const { plan, findings: ofPlan } = folder.checked(path);
+    // What stands in a file that it uses keeps it from being compiled as well.
+    const elsewhere = ofPlan.filter(({ at }) => at.file !== path);
+    const own = [...folder.findingsIn(path).map(({ finding }) => finding), ...elsewhere];
     const count = (severity: Severity): number => own.filter((finding) => finding.severity === severity).length;
     const worst = GRAVEST_FIRST.flatMap((severity) => own.filter((finding) => finding.severity === severity))[0];
     const guests = plan.event?.guests?.expected.count;
     const courses = plan.menu?.courses.length;
     const findings = { error: count('error'), warning: count('warning'), info: count('info'), hint: count('hint') };
     const counts = countsOf(findings);
+    const message = worst && (worst.at.file === path ? worst.message : `${worst.at.file}: ${worst.message}`);
     const figures = [
         ...(guests === undefined ? [] : [counted(guests, 'guest')]),
         ...(courses === undefined ? [] : [counted(courses, 'course')]),
@@ -25,10 +28,10 @@ export function summaryOf({ folder, path }: Place): Summary {
         ...(guests === undefined ? {} : { guests }),
         ...(courses === undefined ? {} : { courses }),
         line: figures.join(', ') || 'Service plan',
-        found: worst ? `${counts}. ${worst.message}` : 'Nothing found.',
+        found: message === undefined ? 'Nothing found.' : `${counts}. ${message}`,
         page: [
             ...(plan.event ? [`**${escaped(plan.event.title)}**`] : []),
-            ...(worst ? [`${counts}.`, escaped(worst.message)] : ['Nothing found.']),
+            ...(message === undefined ? ['Nothing found.'] : [`${counts}.`, escaped(message)]),
         ].join('\n\n'),
         findings,
         ...(worst ? { worst: { severity: worst.severity, message: worst.message, rule: worst.rule } } : {}),

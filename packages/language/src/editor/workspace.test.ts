@@ -69,6 +69,17 @@ describe('a workspace', () => {
         expect(tellings).toEqual([`${HALL}/a.cover: missing-unit`]);
     });
 
+    it('tells of a file of any name that a plan uses, for as long as it uses it', async () => {
+        texts[HALL] = { 'a.cover': 'use "stock.txt"\n', 'stock.txt': FAULTY, 'other.txt': FAULTY };
+        await workspace.addFolder(HALL);
+        await settled();
+        expect(tellings).toEqual([`${HALL}/stock.txt: missing-unit`]);
+        texts[HALL]['a.cover'] = SOUND;
+        await workspace.changedOnDisk(`${HALL}/a.cover`);
+        await settled();
+        expect(found(`${HALL}/stock.txt`)).toEqual([]);
+    });
+
     it('reads what a plan asks for before it calls it missing', async () => {
         workspace.open(document('file:///elsewhere/event.cover', 'use "house.cover"\n'));
         texts['file:///elsewhere'] = { 'house.cover': SOUND };
