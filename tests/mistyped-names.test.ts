@@ -52,3 +52,22 @@ describe('a mistyped name', () => {
         60_000,
     );
 });
+
+// An é is one character or two, as the keyboard or the page it was copied from has it (Unicode Standard Annex 15).
+it('takes a name for the same in both of its Unicode forms', () => {
+    const plan = (form: 'NFC' | 'NFD') => `event "S" { guests 8 { 1 vegetarian at ${'"Été"'.normalize(form)} seat 1 } }
+room "R" 9 m by 9 m { table "Été": round 60 inch, 8 seats }
+menu {
+    course main {
+        dish "Pâté" { contains nothing }
+        pour "Rosé" 100 ml
+    }
+    toast "Host" after main, with ${'"Rosé"'.normalize(form)}
+}
+seating { "A. Reed" at ${'"Été"'.normalize(form)} seat 2 chooses ${'"Pâté"'.normalize(form)} }
+`;
+    const found = (form: 'NFC' | 'NFD') =>
+        check('plan.cover', filesInMemory({ 'plan.cover': plan(form) })).findings.map(({ rule }) => rule);
+    expect(found('NFD')).toEqual(found('NFC'));
+    expect(found('NFC')).not.toEqual(expect.arrayContaining([expect.stringMatching(/unknown/)]));
+});

@@ -29,7 +29,7 @@ const MEANS: Record<NameSort, readonly NameSort[]> = {
 
 export function isSameThing(one: Occurrence, other: Occurrence): boolean {
     return (
-        one.name.normalize('NFC') === other.name.normalize('NFC') &&
+        one.name === other.name &&
         MEANS[one.sort].some((sort) => MEANS[other.sort].includes(sort)) &&
         (one.sort !== 'choice' || one.of === other.of)
     );
@@ -61,7 +61,7 @@ export function cupboardDeclarations({ sort, name }: Occurrence): readonly Occur
         code: codes,
     };
     return MEANS[sort].flatMap((each) => {
-        const origin = shelves[each]?.get(name.normalize('NFC'))?.nameOrigin;
+        const origin = shelves[each]?.get(name)?.nameOrigin;
         return origin ? [{ sort: each, name, role: 'declares', origin }] : [];
     });
 }

@@ -164,7 +164,7 @@ function readDishClauses(scribe: Scribe, clauses: readonly Clause[]): DishClause
         eatenOrigin: eaten && scribe.origin(eaten),
         contains: readAllContains(scribe, contains),
         suits: ofType<Clause, ast.Suits>(clauses, 'Suits').flatMap((suits) => scribe.names(suits, 'diets', 'diet')),
-        recipe: recipe && scribe.textOf(recipe, 'path'),
+        recipe: recipe && scribe.pathOf(recipe),
         heldAt: atTemperature(scribe, held),
         leavesPass: atTemperature(scribe, leaves),
         cookTo: atTemperature(scribe, cook),
@@ -430,7 +430,7 @@ function readBread(scribe: Scribe, node: ast.Bread): Bread {
         suits: ofType<ast.BreadClause, ast.Suits>(clauses, 'Suits').flatMap((suits) =>
             scribe.names(suits, 'diets', 'diet'),
         ),
-        recipe: recipe && scribe.textOf(recipe, 'path'),
+        recipe: recipe && scribe.pathOf(recipe),
         accompaniments: ofType<ast.BreadClause, ast.Accompaniment>(clauses, 'Accompaniment').map((each) =>
             readAccompaniment(scribe, each),
         ),

@@ -131,10 +131,11 @@ export class Scribe {
     // ---------------------------------------------------------------- names and texts
     named(node: AstNode, property: string, sort: NameSort, index?: number, of?: string): Named | undefined {
         const value = (node as unknown as Record<string, unknown>)[property];
-        const name = Array.isArray(value) ? (value as unknown[])[index ?? 0] : value;
-        if (typeof name !== 'string' || name === '') {
+        const written = Array.isArray(value) ? (value as unknown[])[index ?? 0] : value;
+        if (typeof written !== 'string' || written === '') {
             return undefined;
         }
+        const name = comparable(written);
         const origin = this.at(node, property, index);
         this.occurrences.push({ sort, name, role: 'uses', origin, ...(of === undefined ? {} : { of }) });
         return { name, origin };
@@ -152,7 +153,8 @@ export class Scribe {
 
     declare(node: AstNode, property: string, sort: NameSort, of?: string): Named {
         const value = (node as unknown as Record<string, unknown>)[property];
-        const named = { name: typeof value === 'string' ? value : '', origin: this.at(node, property) };
+        const name = typeof value === 'string' ? comparable(value) : '';
+        const named = { name, origin: this.at(node, property) };
         this.declareAs(sort, named, of);
         return named;
     }
@@ -164,6 +166,16 @@ export class Scribe {
     }
 
     textOf(node: AstNode, property: string, index?: number): Text | undefined {
+        const text = this.asWritten(node, property, index);
+        return text && { ...text, text: comparable(text.text) };
+    }
+
+    /** The path of another file, which is called what it is called on the disk. */
+    pathOf(node: AstNode): Text | undefined {
+        return this.asWritten(node, 'path');
+    }
+
+    private asWritten(node: AstNode, property: string, index?: number): Text | undefined {
         const value = (node as unknown as Record<string, unknown>)[property];
         const text = Array.isArray(value) ? (value as unknown[])[index ?? 0] : value;
         return typeof text === 'string' ? { text, origin: this.at(node, property, index) } : undefined;
@@ -315,3 +327,6 @@ function knownUnit(word: string): UnitName | undefined {
 export function ofType<T extends AstNode, U extends T>(nodes: readonly T[] | undefined, type: U['$type']): U[] {
     return (nodes ?? []).filter((node): node is U => node.$type === type);
 }
+
+/** An é may be one character or two, and looks the same. */
+const comparable = (text: string): string => text.normalize('NFC');

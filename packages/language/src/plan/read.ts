@@ -68,7 +68,7 @@ export interface ReadStretch {
 export function readStretch(file: string, text: string, parsed: Parsed, offset = 0): ReadStretch {
     const { tree } = parsed;
     const scribe = new Scribe(file, text, offset);
-    const uses = (tree.uses ?? []).flatMap((use) => scribe.textOf(use, 'path') ?? []);
+    const uses = (tree.uses ?? []).flatMap((use) => scribe.pathOf(use) ?? []);
     const origins = [...scribe.origins];
     const blocks = (tree.items ?? []).map((node): Block => {
         const notes = new Scribe(file, text, offset);
