@@ -41,14 +41,25 @@ export default defineRule({
     scope: 'event',
     examples: {
         wrong: [{ title: 'No eating time', text: plan('served on dessert-plate at 8 °C', '') }],
-        right: [{ text: plan('served on dessert-plate at 8 °C', '        lasts 20 min\n') }],
+        right: [
+            { text: plan('served on dessert-plate at 8 °C', '        lasts 20 min\n') },
+            {
+                title: 'The house says how long its guests eat',
+                text: `${plan('served on dessert-plate at 8 °C', '').replaceAll(/<\||\|>/g, '')}
+house "Saltmarsh Hall" {
+    laying { eating-time: 20 min }
+}
+`,
+            },
+        ],
     },
     check({ plan, service, report }) {
         for (const course of plan.menu?.courses ?? []) {
             if (isDoubtful(plan, course.origin)) {
                 continue;
             }
-            const ofCourse: Absent[] = course.lasts ? [] : [LASTS(course.origin)];
+            const isTimed = course.lasts !== undefined || plan.customs['eating-time'].origin !== undefined;
+            const ofCourse: Absent[] = isTimed ? [] : [LASTS(course.origin)];
             const dishes = service.facts
                 .filter((facts) => facts.course === course)
                 .map((facts) => ({ ...facts.dish, absent: absentFrom(facts) }));
