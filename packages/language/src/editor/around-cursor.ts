@@ -13,16 +13,16 @@ export interface Around {
     readonly drink?: Kind;
 }
 
-/** The dish and the drink around an offset. */
-export function aroundAt({ plan, file }: Checked, offset: number): Around {
+/** The dish and the drink around an offset. @param file of the plan: its own, or one it uses */
+export function aroundAt({ plan }: Checked, file: string, offset: number): Around {
     const holds = ({ origin }: { readonly origin: Origin }): boolean =>
         origin.file === file && origin.start <= offset && offset <= origin.end;
     const course = plan.menu?.courses.find(holds);
-    const dish = course?.dishes.find((each) => course.hasDishes && holds(each));
+    const dish = course?.hasDishes === false ? course.dishes[0] : course?.dishes.find(holds);
     const isInBread = plan.menu?.bread !== undefined && holds(plan.menu.bread);
     const pour = [...(dish?.pours ?? []), ...(course?.pours ?? [])].find(holds);
     return {
-        dish: dish ?? (course?.hasDishes === false ? course.dishes[0] : undefined),
+        dish,
         kind: plan.cupboard.kinds.get(isInBread ? 'bread' : ((dish?.kind ?? course?.kind)?.name ?? '')),
         drink: plan.cupboard.drinks.get(pour?.kind?.name ?? ''),
     };

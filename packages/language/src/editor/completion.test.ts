@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { CLIENT, openPlan } from '../../../../tests/support/open-plan.js';
 import { filesBelow } from '../../../../tests/support/samples.js';
-import { CompletionItemKind } from 'vscode-languageserver';
+import { CompletionItemKind, type TextEdit } from 'vscode-languageserver';
+import { TextDocument } from 'vscode-languageserver-textdocument';
 import { check } from '../check.js';
 import { filesInMemory } from '../plan/files.js';
 import { BLOCK_SNIPPETS } from './block-snippets.js';
@@ -22,6 +23,13 @@ const complete = (written: string) => {
 };
 const labels = (written: string) => complete(written).items.map(({ label }) => label);
 const GUESTS = ['guests with a diet', 'guests without an allergen', 'children, how many'];
+/** The text once a proposal is taken. */
+const accepted = (written: string, label: string) => {
+    const plan = openPlan(written);
+    const { items } = completionAt(plan, plan.offset, services, words);
+    const edit = items.find((item) => item.label === label)!.textEdit as TextEdit;
+    return TextDocument.applyEdits(plan.folder.documentOf(plan.path)!, [edit]);
+};
 const inserted = (written: string) => complete(written).items.map(({ textEdit }) => textEdit!.newText);
 
 describe('completion', () => {
@@ -60,6 +68,9 @@ describe('completion', () => {
             'house, what it owns',
         ]);
         expect(blocks('ro<|>')).toEqual(['room, with tables']);
+        // Here it would be the name of a moment.
+        expect(blocks('menu { course soup { eaten with soup-spoon brought with the <|> } }')).toEqual([]);
+        expect(blocks('menu { course soup { served in soup-bowl, poured at <|> } }')).toEqual([]);
         expect(blocks('event "S" { guests 9 { <|> } }')).toEqual(GUESTS);
         expect(blocks('event "S" { guests 9 {\n2 vegan\n<|> } }')).toEqual(GUESTS);
         expect(blocks('event "S" { guests 9 { chi<|> } }')).toEqual(['children, how many']);
@@ -223,8 +234,49 @@ describe('completion', () => {
         expect(figures('menu { course soup "A" { served at 150 °F }  course soup "B" { served at <|> } }')[0]).toMatch(
             /^\d+ °F/,
         );
+        // A course of one dish is of that dish's kind; a unit that stands there already is not written twice.
+        expect(figures('menu { course main "Chicken" is poultry { cook to <|> } }')).toEqual(chicken('cook to'));
+        expect(accepted('menu { course main "Chicken" is poultry { cook to <|> °C } }', '74 °C')).toBe(
+            'menu { course main "Chicken" is poultry { cook to 74 °C } }',
+        );
+        expect(accepted('menu { course main { lasts 20 <|> min } }', 'min')).toBe(
+            'menu { course main { lasts 20 min } }',
+        );
         expect(figures('event "S" { guests <|> }')).toEqual([]);
         expect(figures('menu { course main { cook to 7<|> } }')).toEqual([]);
+    });
+
+    it('knows the dish of a menu that stands in a file of its own, and takes no other for it', () => {
+        const used = (file: string) => `//- event.cover
+use "part.cover"
+event "S" { guests 8 }
+menu { course main "Duck" is poultry { served on dinner-plate  eaten with dinner-fork and dinner-knife } }
+//- part.cover
+${file}`;
+        const menu = (clause: string) => `//- event.cover
+use "part.cover"
+event "S" { guests 8 }
+//- part.cover
+menu { course soup "Leek" { ${clause} } }`;
+        expect(labels(menu('eaten with <|>'))[0]).toBe('soup-spoon');
+        expect(labels(menu('served in soup-bowl at <|>'))[0]).toMatch(/°C$/);
+        const kind = complete(used(`${'// A pudding.\n'.repeat(8)}kind trifle is cold-dessert { eaten with <|> }`));
+        expect(kind.items.filter(({ detail }) => detail?.includes('for main'))).toEqual([]);
+    });
+
+    it('offers what a custom may be, as it is written', () => {
+        const custom = (name: string) => labels(`house "H" { laying { ${name}: <|> } }`);
+        expect(custom('dessert')).toEqual(['above', 'brought', 'laid']);
+        expect(custom('serve-from').toSorted()).toEqual(['left', 'right']);
+        expect(inserted('house "H" { laying { dessert: ab<|> } }')).toEqual(['above']);
+        expect(inserted('bowl x { hol<|> }')).toEqual(['holds']);
+    });
+
+    it('offers the seats of a table whose name has a space', () => {
+        const seats = (table: string) =>
+            labels(`room "R" { table ${table}: round 60 inch, 4 seats }\nseating { "A. Reed" at ${table} seat <|> }`);
+        expect(seats('"Head 5"')).toEqual(seats('T1'));
+        expect(seats('T1')).toHaveLength(4);
     });
 
     it('offers what the heat model asks of bowl and pass', () => {

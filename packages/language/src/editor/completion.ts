@@ -6,12 +6,13 @@ import {
     type Range,
 } from 'vscode-languageserver';
 import { check, type Checked } from '../check.js';
-import { aroundAt } from './around-cursor.js';
+import { aroundAt, type Around } from './around-cursor.js';
 import { snippetsFor } from './block-snippets.js';
 import type { Client } from './client.js';
 import type { CoverServices } from './services.js';
 import { cursorAt, type Cursor } from './cursor.js';
 import { isReadable, nextAfter, type Next } from './next-words.js';
+import { UNITS } from '../plan/quantity.js';
 import { eventsWith } from './names.js';
 import { figureProposals } from './figure-proposals.js';
 import { nameProposals, RANK, seatProposals, unitProposals, wordProposals, type Proposal } from './proposals.js';
@@ -52,6 +53,9 @@ export function completionAt(
     const ordered = [...new Map(fitting.sort((a, b) => a.rank - b.rank).map((each) => [each.name, each])).values()];
     const from = document.positionAt(cursor.quote === undefined ? cursor.start : cursor.quote + 1);
     const range = { start: from, end: document.positionAt(offset) };
+    // A unit that stands there already belongs to the figure that was taken out before it.
+    const [unit = ''] = UNIT_BEHIND.exec(text.slice(offset)) ?? [];
+    const withUnit = { start: from, end: document.positionAt(offset + unit.length) };
     // Nothing is ever glued to what stands before.
     const gap = cursor.quote === undefined && /[^\s{(]$/.test(cursor.item) ? ' ' : '';
     const items = ordered.slice(0, MOST_PROPOSALS).map((proposal, index): CompletionItem => {
@@ -67,13 +71,25 @@ export function completionAt(
             ...(proposal.about === undefined ? {} : { documentation: proposal.about }),
             sortText: `${proposal.rank}${String(index).padStart(3, '0')}`,
             filterText: name,
-            textEdit: { range, newText: `${gap}${name}` },
+            textEdit: { range: hasUnit(proposal) ? withUnit : range, newText: `${gap}${name}` },
         };
     });
     const blocks =
         client.takesSnippets && cursor.quote === undefined ? blockItems(next, cursor, items, range, gap) : [];
     return { isIncomplete: ordered.length > MOST_PROPOSALS, items: [...items, ...blocks] };
 }
+
+/** The unit right behind the cursor, on its line. */
+const UNIT_BEHIND = new RegExp(
+    `^[ \\t]*(${Object.keys(UNITS)
+        .sort((one, other) => other.length - one.length)
+        .join('|')})(?![\\p{L}\\p{N}-])`,
+    'u',
+);
+
+/** Whether it is a figure with its unit, or a unit. */
+const hasUnit = ({ kind, name }: Proposal): boolean =>
+    kind === CompletionItemKind.Unit || (kind === CompletionItemKind.Value && name.includes(' '));
 
 /** Beside each name, not only the one that is chosen. */
 function rowOf(proposal: Proposal, { takesRows }: Pick<Client, 'takesRows'>): Pick<CompletionItem, 'labelDetails'> {
@@ -110,11 +126,12 @@ function blockItems(
     range: Range,
     gap: string,
 ): CompletionItem[] {
-    // A row that begins with a figure begins a line: behind a figure stands what is counted.
-    const isAtRow = /(^|[{\n])\s*$/.test(cursor.item);
+    // Behind other words of its line a word may be a name, and behind a figure stands what is counted.
+    if (!/(^|[{}\n])\s*$/.test(cursor.item)) {
+        return [];
+    }
     return snippetsFor(next)
-        .filter(({ word, label }) => isTypedIn(word ?? label, cursor.prefix) && !/\d$/.test(cursor.item))
-        .filter(({ word }) => word !== undefined || isAtRow)
+        .filter(({ word, label }) => isTypedIn(word ?? label, cursor.prefix))
         .map(({ word, label, about, body }, index) => ({
             label,
             kind: CompletionItemKind.Snippet,
@@ -145,27 +162,29 @@ function atWord({ folder, path }: Place, cursor: Cursor, next: Next): Proposal[]
     }
     const phrases = next.phrases.map((name): Proposal => ({ name, kind: CompletionItemKind.Keyword, rank: RANK.word }));
     const checked = next.takesName ? checkedWithName({ folder, path }, cursor) : checkedFor({ folder, path });
+    const around = aroundAt(checked, path, cursor.start);
     const { occurrence, madeUp } = next.takesName ? wantedNameAt(cursor, 'name') : {};
     const names = occurrence
-        ? nameProposals(occurrence, checked, cursor.start, next.properties)
+        ? nameProposals(occurrence, checked, around, next.properties)
         : madeUp
-          ? wordProposals(madeUp, checked)
+          ? // What is being typed is among them, for the plan is read with it.
+            wordProposals(madeUp, checked).filter(({ name }) => name !== cursor.prefix)
           : [];
     const title = next.takesText && !next.takesName ? wantedNameAt(cursor, 'text').occurrence : undefined;
-    const titles = title ? nameProposals(title, checked, cursor.start, next.properties) : [];
-    const figures = next.figuresOf.size > 0 ? figuresAt(cursor, checked) : [];
+    const titles = title ? nameProposals(title, checked, around, next.properties) : [];
+    const figures = next.figuresOf.size > 0 ? figuresAt(cursor, checked, around) : [];
     return [...figures, ...units, ...phrases, ...names, ...titles.map((each) => ({ ...each, name: `"${each.name}"` }))];
 }
 
 /** Figures with their units, and numbers of seats. */
-function figuresAt(cursor: Cursor, checked: Checked): Proposal[] {
-    const [, table] = /\bat\s+(\S+)\s+seat\s*$/.exec(cursor.item) ?? [];
+function figuresAt(cursor: Cursor, checked: Checked, around: Around): Proposal[] {
+    const [, quoted, bare] = /\bat\s+(?:"([^"\n]+)"|(\S+))\s+seat\s*$/.exec(cursor.item) ?? [];
+    const table = quoted ?? bare;
     if (table !== undefined) {
         return seatProposals(table, checked);
     }
     const wanted = wantedFigureAt(cursor);
-    const around = wanted && aroundAt(checked, cursor.start);
-    return around ? figureProposals(wanted, measureBefore(cursor), around, checked, cursor.item) : [];
+    return wanted ? figureProposals(wanted, measureBefore(cursor), around, checked, cursor.item) : [];
 }
 
 /** A file without an event knows the names of the event that uses it. */
@@ -206,7 +225,11 @@ function inText({ folder, path }: Place, cursor: Cursor, next: Next): Proposal[]
         }));
     }
     const wanted = next.takesText ? wantedNameAt(cursor, 'text').occurrence : undefined;
-    return wanted ? nameProposals(wanted, checkedFor({ folder, path }), cursor.start, next.properties) : [];
+    if (!wanted) {
+        return [];
+    }
+    const checked = checkedFor({ folder, path });
+    return nameProposals(wanted, checked, aroundAt(checked, path, cursor.start), next.properties);
 }
 
 /** The word that says what the figure before the cursor measures. */

@@ -22,7 +22,15 @@ export interface Next {
 
 /** Rules that list words which are units, or names. */
 const UNIT_RULES: ReadonlySet<string> = new Set(['Unit', 'UnitWord', 'LengthUnit', 'MistypedUnit']);
-const NAME_RULES: ReadonlySet<string> = new Set(['Soft', 'ClauseWord', 'PlainName', 'Name', 'AnyName']);
+const NAME_RULES: ReadonlySet<string> = new Set([
+    'Soft',
+    'ClauseWord',
+    'PlainName',
+    'Name',
+    'AnyName',
+    'CustomWord',
+    'FactName',
+]);
 
 /** Asks the framework's completion parser what may stand after a text. */
 export function nextAfter(text: string, services: CoverServices): Next {

@@ -9,7 +9,7 @@ import type { NameSort, Occurrence, UnitProblem } from '../plan/types.js';
 import { namesInReach } from '../rules/names-in-reach.js';
 import { ruleById, rules } from '../rules/index.js';
 import { suitsKind } from '../plan/suiting.js';
-import { aroundAt, warmthHint, type Around } from './around-cursor.js';
+import { warmthHint, type Around } from './around-cursor.js';
 import { customRow, kindRow, pieceRow } from './proposal-rows.js';
 
 /** Something that may be written at the cursor. */
@@ -72,11 +72,10 @@ const ROLES = ['captain', 'servers', 'runners', 'plating-lines', 'wine-servers',
 export function nameProposals(
     wanted: Occurrence,
     checked: Checked,
-    offset: number,
+    around: Around,
     properties: ReadonlySet<string>,
 ): Proposal[] {
     const kind = KIND_OF_SORT[wanted.sort] ?? CompletionItemKind.Text;
-    const around = aroundAt(checked, offset);
     return namesOf(wanted, checked).map((name) => {
         const { rank, ...said } = about(name, wanted, checked, around, properties);
         return { name, kind, rank: rank ?? RANK.name, ...said };
