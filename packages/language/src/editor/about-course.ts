@@ -3,6 +3,7 @@ import { capital, courseTitle, degrees, faces } from '../output/sheets/evening.j
 import type { Origin } from '../plan/origin.js';
 import type { Course, Dish } from '../plan/types.js';
 import { counted, listed } from '../rules/wording.js';
+import { guestWords } from './guest-words.js';
 import { bullets, page } from './markdown.js';
 
 interface About {
@@ -73,13 +74,7 @@ function aboutDish(dish: Dish, checked: Checked): string {
     return page(`dish ${dish.kind.name}`, dish.title, [
         bullets([
             ...(portion && service.guestCount > 0
-                ? [
-                      `${counted(portion.count, 'plate')}${
-                          groups.length > 0
-                              ? `: ${listed(groups.map(({ group, count }) => `${count} with ${group.label}`))}`
-                              : ''
-                      }`,
-                  ]
+                ? [`${counted(portion.count, 'plate')}${groups.length > 0 ? `: ${guestWords(groups)}` : ''}`]
                 : []),
             ...marks.map(
                 ({ marker, count, leftOff }) =>

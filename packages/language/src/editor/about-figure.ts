@@ -32,6 +32,8 @@ export interface WrittenFigure {
     readonly written: string;
     /** In the other system of units, rounded as a cook reads it. */
     readonly other: string;
+    /** The same, in as many decimals as it takes to say what is written: rounded, a limit may be passed. */
+    readonly exact: string;
     readonly start: number;
     readonly end: number;
 }
@@ -57,10 +59,30 @@ export function figureAt(text: string, offset: number): WrittenFigure | undefine
         const { value } = readNumber(match[0].slice(0, -unit.length).trim());
         if (from <= offset && offset <= to && other !== undefined && value !== undefined && !isInText(text, from)) {
             const written = match[0].replace(/\s+/g, ' ');
-            return { written, other: show(toComputing(value, unit), other, digits), start: from, end: to };
+            const computing = toComputing(value, unit);
+            return {
+                written,
+                other: show(computing, other, digits),
+                exact: show(computing, other, decimalsFor(fromComputing(computing, other), other)),
+                start: from,
+                end: to,
+            };
         }
     }
     return undefined;
+}
+
+/** How far a figure may be from what it is converted from: degrees for temperatures, a share of it for all else. */
+const OFF = { degrees: 0.05, share: 0.0001 };
+const MOST_DECIMALS = 3;
+
+function decimalsFor(value: number, unit: UnitName): number {
+    const most = UNITS[unit].dimension === 'temperature' ? OFF.degrees : OFF.share * Math.abs(value);
+    let decimals = 0;
+    while (decimals < MOST_DECIMALS && Math.abs(Number(value.toFixed(decimals)) - value) > most) {
+        decimals++;
+    }
+    return decimals;
 }
 
 /** Inside quotes or a comment nothing is a figure. */

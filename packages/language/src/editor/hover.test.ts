@@ -148,9 +148,17 @@ menu { course soup "Leek" { served in soup-plate at 14<|>5 °F, portion 250 ml  
             /at the first guest 71 °C, at the last 65 °C, estimated/,
         );
         const chicken = inSupper('dish "Braised <|>chicken"');
-        expect(chicken.value).toMatch(/- \d+ plates: \d+ with no special needs/);
+        expect(chicken.value).toContain('- 37 plates: 37 with no special needs');
+        const squash = hover(`event "S" { guests 8 { 2 without milk  1 vegetarian at T1 seat 1  1 vegetarian } }
+menu { course main { dish "Squ<|>ash" is grain-main for the rest { contains nothing } } }`);
+        expect(squash).toContain('- 8 plates: 2 without milk, 2 vegetarian and 4 with no special needs');
         expect(inSupper('coffee after<|> dessert').value).toMatch(/set down 21:\d\d to 2\d:\d\d/);
         expect(inSupper('topped up until dess<|>ert').value).toContain('course 7 of 7');
+    });
+
+    it('tells a range of tables once', () => {
+        const range = hover('room "R" { table T<|>1 to T9: round 60 inch, 8 seats }')!;
+        expect(range.match(/```cover/g)).toHaveLength(1);
     });
 
     it('gives words alone to clients without Markdown', () => {

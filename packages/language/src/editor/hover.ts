@@ -21,7 +21,9 @@ export function hoverAt(
 ): Hover | undefined {
     const { folder, path } = place;
     const text = folder.textOf(path) ?? '';
-    const names = namesAt(folder.readingOf(path), offset);
+    const all = namesAt(folder.readingOf(path), offset);
+    // Of a range of tables, which one word declares, the first tells of them all.
+    const names = all.filter(({ sort }, index) => all.findIndex((each) => each.sort === sort) === index);
     const events = eventsWith(folder, path);
     const checked = folder.checked(events.length === 1 ? events[0]! : path);
     const figure = aboutFigure(text, offset);

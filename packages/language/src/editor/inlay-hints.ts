@@ -6,6 +6,8 @@ import { counted, listed } from '../rules/wording.js';
 import { eveningClock } from '../service/clock/evening.js';
 import type { Band } from '../service/heat/band.js';
 import type { DishHeat } from '../service/heat/types.js';
+import { guestWords } from './guest-words.js';
+import { sentence } from './markdown.js';
 import { eventsWith } from './names.js';
 import type { HintKind, Settings } from './settings.js';
 import type { Place } from './workspace.js';
@@ -95,7 +97,7 @@ function countHints({ service }: Checked): Hint[] {
             kind: 'counts',
             after: dish.head,
             label: counted(count, 'guest'),
-            about: `Computed: ${listed(groups.map(({ group, count: some }) => `${some} with ${group.label}`)) || 'nobody'}.`,
+            about: `Computed: ${guestWords(groups) || 'nobody'}.`,
         }));
     const bottles = service.drinks.flatMap((need): Hint[] => {
         const number = need.bottles.reduce((sum, { count }) => sum + count, 0);
@@ -137,6 +139,6 @@ function atTheGuest(heat: DishHeat, { unit }: Quantity): Pick<Hint, 'label' | 'a
     const who = last ? 'At the last guest' : 'At the guest';
     return {
         label: `${label} at the ${last ? 'last ' : ''}guest`,
-        about: `${who} it is estimated at ${band(found)}. ${found.because} A thermometer decides.`,
+        about: `${who} it is estimated at ${band(found)}. ${sentence(`error: ${found.because}`)} A thermometer decides.`,
     };
 }

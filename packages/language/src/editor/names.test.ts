@@ -195,7 +195,7 @@ describe('rename', () => {
             'a member of a range',
             'room "R" { table T1 to T3: round 1 m }\nseating { "A" at T<|>2 }',
             'T9',
-            /range of tables that ends at `T3`/,
+            /`T2` is one of a range of tables that ends at `T3`/,
         ],
         ['a custom', 'house "H" { laying { over<|>flow: brought } }', 'x', /knows by heart/],
         ['a name that nothing declares', 'house "H" { own 4 fa<|>b }', 'x', /Nothing in reach declares `fab`/],

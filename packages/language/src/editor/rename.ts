@@ -46,7 +46,7 @@ export function renameAt(place: Place, offset: number, written: string, words: W
     const { name } = namedAt(names);
     const places = allPlaces(place, names);
     const wanted = parsed(written, places, words);
-    if (wanted.name === name.normalize('NFC')) {
+    if (wanted.name === name) {
         return workspaceEdit(folder, new Map(), client);
     }
     refuseTaken(folder, places, wanted.name);
@@ -82,7 +82,7 @@ function namedAt(names: readonly Occurrence[]): Occurrence {
 function allPlaces({ folder, path }: Place, names: readonly Occurrence[]): readonly Occurrence[] {
     const found: Occurrence[] = [];
     const open = [...names];
-    for (let name = open.pop(); name; name = open.pop()) {
+    for (let name = open.shift(); name; name = open.shift()) {
         const known = name;
         if (found.some((each) => isSameThing(each, known) && each.sort === known.sort)) {
             continue;
@@ -92,6 +92,7 @@ function allPlaces({ folder, path }: Place, names: readonly Occurrence[]): reado
         if (!same.some(({ role }) => role === 'declares')) {
             refuse(`Nothing in reach declares ${quoted(known.name)}, so there is nothing to change its name of.`);
         }
+        same.filter(({ role }) => role === 'declares').forEach(refuseFixed);
         found.push(...same);
         for (const { origin } of same) {
             const here =

@@ -9,10 +9,10 @@ export function convertUnit({ folder, path, start, end }: Selected): Refactoring
     if (!figure || end > figure.end) {
         return [];
     }
-    const edit = { start: figure.start, end: figure.end, text: figure.other };
+    const edit = { start: figure.start, end: figure.end, text: figure.exact };
     return [
         {
-            title: `Write ${code(figure.other)}`,
+            title: `Write ${code(figure.exact)}`,
             kind: `${CodeActionKind.RefactorRewrite}.unit`,
             edits: new Map([[path, [edit]]]),
         },

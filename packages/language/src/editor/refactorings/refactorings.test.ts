@@ -23,7 +23,12 @@ function offered(written: string): Record<string, Record<string, string>> {
 describe('convert the unit', () => {
     it('of a figure, into what the other half of the world reads', () => {
         const course = (figure: string) => `menu { course soup { served in soup-bowl at ${figure} } }\n`;
-        expect(offered(course('6<|>4 °C'))).toEqual({ 'Write `147 °F`': { 'plan.cover': course('147 °F') } });
+        // 147 °F would be 63.9 °C: where 64 °C is the least that the law allows, a figure too low.
+        expect(offered(course('6<|>4 °C'))).toEqual({ 'Write `147.2 °F`': { 'plan.cover': course('147.2 °F') } });
+        expect(Object.keys(offered(course('13<|>5 °F')))).toEqual(['Write `57.2 °C`']);
+        expect(Object.keys(offered('room "R" { table T1: rectangle 9<|>6 inch by 42 inch, 8 seats }'))).toEqual(
+            expect.arrayContaining(['Write `2438.4 mm`']),
+        );
         expect(offered('menu { course soup { lasts 1<|>5 min } }')['Write `900 s`']).toBeUndefined();
         expect(offered('// 6<|>4 °C\n')).toEqual({});
     });
@@ -124,6 +129,13 @@ menu {
             served on dinner-plate at 58 °C
         }
     }`);
+    });
+
+    it('makes no dish for needs that nobody knows', () => {
+        const all = offered(`event "Supper" { guests 8 { 2 vegitarian   1 without vegan } }
+menu { course soup "Leek" { served in soup-bowl<|> } }
+`);
+        expect(Object.keys(all).filter((title) => title.startsWith('Split off'))).toEqual([]);
     });
 
     it('makes no dish of a kind that these guests are kept from', () => {

@@ -2,6 +2,7 @@ import { CodeActionKind } from 'vscode-languageserver';
 import { AstUtils } from 'langium';
 import { isCourse, isDish, type Course, type CourseClause } from '../../grammar/generated/ast.js';
 import { parseText } from '../../grammar/parse.js';
+import type { Cupboard } from '../../plan/cupboard.js';
 import type { Origin } from '../../plan/origin.js';
 import type { Need } from '../../plan/types.js';
 import { asName } from '../../rules/wording.js';
@@ -59,7 +60,10 @@ export function splitDish({ folder, path, start, end }: Selected): Refactoring[]
               ? 1
               : 2;
     const groups = service.groups
-        .filter(({ needs }) => needs.length > 0 && !served.has(labelOf(needs)))
+        .filter(
+            ({ needs }) =>
+                needs.length > 0 && needs.every((need) => isKnown(need, plan.cupboard)) && !served.has(labelOf(needs)),
+        )
         .sort((one, other) => rank(one) - rank(other));
     const once = groups.filter(
         (group, index) => groups.findIndex(({ needs }) => labelOf(needs) === labelOf(group.needs)) === index,
@@ -97,6 +101,18 @@ function sameOrigin(one: Origin, other: Origin): boolean {
 }
 
 /** As `for` takes it: `vegetarian without tree-nuts`. */
+/** What a name that nothing declares stands for, nobody can cook for. */
+function isKnown(need: Need, { diets, substances }: Cupboard): boolean {
+    switch (need.sort) {
+        case 'children':
+            return true;
+        case 'diet':
+            return diets.has(need.diet.name);
+        case 'without':
+            return need.what.every(({ name }) => substances.has(name));
+    }
+}
+
 function labelOf(needs: readonly Need[]): string {
     return needs
         .map((need) => {
