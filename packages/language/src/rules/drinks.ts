@@ -6,6 +6,7 @@ import type { Quantity } from '../plan/quantity.js';
 import { suitsDrink, vesselsOf } from '../plan/suiting.js';
 import type { Plan, Pour } from '../plan/types.js';
 import { hasAlcohol, isSoldAsFree, namedAlcohol } from '../service/drinks/alcohol.js';
+import { insteadOf } from '../service/drinks/drinkers.js';
 import type { PourFacts, Service } from '../service/types.js';
 import { quoted } from './wording.js';
 
@@ -54,20 +55,22 @@ export function lacksAlcoholFreeChoice(drink: Pick<PourFacts, 'pour' | 'kind'>, 
     return isAlcoholic(drink, cupboard) && alcoholFree(drink.pour.instead, cupboard).length === 0;
 }
 
-/** Every drink of the evening: the pours, what is offered in their place, and the water. */
-export function everyDrink({ cupboard, menu }: Plan, service: Service): readonly Omit<PourFacts, 'strength'>[] {
-    const lookUp = (pour: Pour, glass?: string, kind?: string): Pick<PourFacts, 'pour' | 'kind' | 'glass'> => ({
-        pour,
-        kind: cupboard.drinks.get(pour.kind?.name ?? kind ?? ''),
-        glass: cupboard.pieces.get(pour.glass?.name ?? glass ?? ''),
-    });
-    const water = menu?.water && lookUp(menu.water.pour, 'water-glass', 'water');
+/** Every drink of the evening: the pours, what is offered in their place in the glass it comes in, and the water. */
+export function everyDrink(plan: Plan, service: Service): readonly Omit<PourFacts, 'strength'>[] {
+    const { cupboard, menu } = plan;
+    const water = menu?.water?.pour;
     return [
-        ...service.pours.flatMap((facts) => [
-            facts,
-            ...facts.pour.instead.map((pour) => ({ ...lookUp(pour), course: facts.course })),
-        ]),
-        ...(water ? [{ ...water, course: -1 }] : []),
+        ...service.pours.flatMap((facts) => [facts, ...insteadOf(plan, facts)]),
+        ...(water
+            ? [
+                  {
+                      pour: water,
+                      kind: cupboard.drinks.get(water.kind?.name ?? 'water'),
+                      glass: cupboard.pieces.get(water.glass?.name ?? 'water-glass'),
+                      course: -1,
+                  },
+              ]
+            : []),
     ];
 }
 

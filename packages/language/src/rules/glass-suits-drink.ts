@@ -1,5 +1,5 @@
 import { suitsDrink } from '../plan/suiting.js';
-import { glassesFor } from './drinks.js';
+import { everyDrink, glassesFor } from './drinks.js';
 import { defineRule } from './rule.js';
 import { asName, listed, quoted } from './wording.js';
 
@@ -48,7 +48,8 @@ menu {
     },
     check({ plan, service, report }) {
         const { cupboard } = plan;
-        for (const { pour, kind } of service.pours) {
+        // What is offered in a drink's place may come in the glass of that: only a glass of its own is judged.
+        for (const { pour, kind } of everyDrink(plan, service)) {
             const { glass } = pour;
             const piece = glass && cupboard.pieces.get(glass.name);
             // Without a kind of its own the drink takes the one its glass is for.

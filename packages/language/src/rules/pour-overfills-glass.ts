@@ -78,17 +78,15 @@ menu {
                     preferred: true,
                     changes: [{ do: 'replace', at: amount.origin, words: less }],
                 },
-                ...larger.flatMap(({ name }): Fix[] =>
-                    pour.glass
-                        ? [
-                              {
-                                  title: `Pour ${quoted(pour.title)} into ${quoted(name)}`,
-                                  safety: 'unsafe',
-                                  changes: [{ do: 'replace', at: pour.glass.origin, words: asName(name) }],
-                              },
-                          ]
-                        : [],
-                ),
+                ...larger.map(({ name }): Fix => ({
+                    title: `Pour ${quoted(pour.title)} into ${quoted(name)}`,
+                    safety: 'unsafe',
+                    changes: [
+                        pour.glass
+                            ? { do: 'replace', at: pour.glass.origin, words: asName(name) }
+                            : { do: 'append', at: amount.origin, words: `into ${asName(name)}` },
+                    ],
+                })),
             ];
             report({
                 at: amount.origin,

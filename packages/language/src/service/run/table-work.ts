@@ -1,8 +1,7 @@
 import { findCourse } from '../../plan/names.js';
 import type { Plan } from '../../plan/types.js';
-import { mayDrink } from '../drinks/drinkers.js';
+import { insteadOf, mayDrink } from '../drinks/drinkers.js';
 import { isPouredAgainFor } from '../drinks/rounds.js';
-import { pourFacts } from '../facts.js';
 import type { SeatedGuest } from '../seats/types.js';
 import type { Cover, PourFacts } from '../types.js';
 import type { EveningTable, TableWork } from './evening.js';
@@ -97,7 +96,7 @@ function roundsIn(plan: Plan, { pour, course: own }: PourFacts, course: number):
 
 /** Which guests have a glass of a pour or of what is offered in its place, and what share of them where the pour says so. */
 function takersOf(plan: Plan, service: ForEvening, facts: PourFacts) {
-    const offers = [facts, ...facts.pour.instead.map((each) => pourFacts(plan, each, facts.course, facts.dish))];
+    const offers = [facts, ...insteadOf(plan, facts)];
     const mayHave = service.groups.map((group) => offers.some((offer) => mayDrink(plan, offer, group)));
     const takes = ({ group, dishes }: SeatedGuest): boolean =>
         mayHave[group] === true && (!facts.dish || dishes[facts.course] === facts.dish.index);
