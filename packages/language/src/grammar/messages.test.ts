@@ -238,7 +238,7 @@ const HALF_TYPED: readonly (readonly [around: string, lines: readonly string[]])
                 'coffee dessert',
                 'water sparkling or still',
             ],
-            ...['toast to the harbour', 'speech lasts', 'lasts 20 min', '}'],
+            ...['toast to the harbour', 'toast "Host" after main, 4 min', 'speech lasts', 'lasts 20 min', '}'],
         ],
     ],
     [
@@ -320,7 +320,8 @@ const HALF_TYPED: readonly (readonly [around: string, lines: readonly string[]])
         'team {\n    @\n    servers 7\n}\n',
         ['captain', '1 captain', 'captain one', 'plating-lines 2 at', 'plating-lines 2 at 12 plates'],
     ],
-    ['seating {\n    @\n    "B. Fenn" at T3\n}\n', ['A. Reed at T3', '"A. Reed" at T3 seat']],
+    ['seating {\n    @\n    "B. Fenn" at T3\n}\n', ['A. Reed at T3', '"A. Reed" at T3 seat', 'at T1 seat 2']],
+    ['setup {\n    @\n}\n', ['task "Chairs" takes', 'task "Chairs" takes 20 min, by 2']],
     [
         'fork crab-fork {\n    @\n    length 150 mm\n}\n',
         [
@@ -423,7 +424,7 @@ test('every line half typed gets a message of use', async () => {
 describe('characters outside the language', () => {
     test.each([
         ['&', '`&` means nothing outside a text in quotes.'],
-        ['日本', '`日本` means nothing outside a text in quotes.'],
+        ['ở-', '`ở-` means nothing outside a text in quotes. A name with such letters is put in quotes, all of it.'],
         ['º', '`º` is not the character it looks like. Write `°`.'],
         ['\u0007', 'There are characters here that can’t be shown. Delete them.'],
         ['\uD83C', 'There are characters here that can’t be shown. Delete them.'],

@@ -69,7 +69,8 @@ export function charactersMessage(characters: string): string {
         return `${quoted(characters)} is not the character it looks like. Write \`${instead}\`.`;
     }
     if (!/\p{Cs}/u.test(characters) && /^[\p{L}\p{N}\p{P}\p{S}\p{M}\u200D\uFE0F\s]+$/u.test(characters)) {
-        return `${quoted(characters)} means nothing outside a text in quotes.`;
+        const letters = /\p{L}/u.test(characters) ? ' A name with such letters is put in quotes, all of it.' : '';
+        return `${quoted(characters)} means nothing outside a text in quotes.${letters}`;
     }
     return 'There are characters here that can’t be shown. Delete them.';
 }

@@ -150,7 +150,10 @@ function elsewhere({ body, bodies, found: { image, tokenType } }: Stray): Said |
         return undefined;
     }
     const starts = wordsOf(body.starts);
-    const phrase = PHRASES.find((each) => starts.includes(partsOf(each)[0] ?? '') && partsOf(each).includes(image));
+    // In a guest list every line begins with a text.
+    const isOfTexts = starts.length === 0 && [...body.starts].some(({ name }) => name === 'STRING');
+    const isStart = (first = ''): boolean => starts.includes(first) || (isOfTexts && sortOf(first) === 'text');
+    const phrase = PHRASES.find((each) => isStart(partsOf(each)[0]) && partsOf(each).includes(image));
     if (phrase !== undefined) {
         return {
             message: `${quoted(image)} starts nothing ${place(body)}; it stands in a line such as ${quoted(phrase)}.`,

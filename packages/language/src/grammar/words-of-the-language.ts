@@ -97,6 +97,8 @@ export const PHRASE_OF_RULE: Readonly<Record<string, string>> = {
     Custom: 'limit: 3 per side',
     Rate: '12 plates per min',
     Role: 'servers 7',
+    ToastPhrase: 'toast "To the host" after main, lasts 4 min',
+    Toast: 'toast "To the host" after main, lasts 4 min',
 };
 
 /** What a name names, by the rule in which it stands and the word before it; `*` takes any word. */
@@ -122,6 +124,7 @@ export const NAMES: readonly { readonly in: string; readonly after: string; read
     { in: 'CoffeePhrase', after: 'in', thing: { what: 'A cup', example: '`coffee-cup`' } },
     { in: 'CoffeePhrase', after: 'with', thing: { what: 'A piece', example: '`teaspoon`' } },
     { in: 'ToastPhrase', after: '*', thing: { what: 'A course', example: '`main`' } },
+    { in: 'TaskPhrase', after: '*', thing: { what: 'A role of the team', example: '`servers`' } },
     { in: 'PourPhrase', after: 'into', thing: { what: 'A glass', example: '`white-wine-glass`' } },
     { in: 'PourPhrase', after: 'until', thing: { what: 'A course', example: '`dessert`' } },
     { in: 'PourPhrase', after: 'is', thing: { what: 'A kind of drink', example: '`dry-white-wine`' } },
