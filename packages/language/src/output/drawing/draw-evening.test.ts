@@ -10,6 +10,7 @@ interface Asked {
     readonly team?: string;
     readonly soup?: string;
     readonly wanted?: string;
+    readonly title?: string;
 }
 
 const textOf = ({
@@ -19,13 +20,14 @@ const textOf = ({
     team = 'captain 1 servers 5 runners 2 plating-lines 1 at 12 plates per min',
     soup = 'leaves the pass at 74 °C',
     wanted = '62 °C',
+    title = 'Leek & potato',
 }: Asked): string => `
 event "Harbour supper" { date 2026-10-17  zone America/Halifax  ${seated}  guests ${guests} }
 room "Boathouse" 30 m by 20 m { table T1 to T${tables}: round 66 inch, 8 seats }
 team { ${team} }
 menu {
     bread from soup until main on bread-plate with butter-spreader { contains wheat }
-    course soup "Leek & potato" {
+    course soup "${title}" {
         served in soup-bowl warmed to 60 °C at ${wanted}, portion 250 ml
         ${soup}
         eaten with soup-spoon warmed, brought with the course
@@ -159,6 +161,34 @@ describe('the drawn evening', () => {
                 const whole = new RegExp(`^${course.replace('&', '&#x26;')} \\d\\d:\\d\\d–\\d\\d:\\d\\d$`);
                 expect(wordsOf(drawing)).toContainEqual(expect.stringMatching(whole));
             }
+        }
+    });
+
+    it('leaves no words beyond the page, however narrow it is or long a title, and says the times of a course whole', () => {
+        const title = 'Clear soup of roasted onions, barley and late-summer tomatoes with a little basil oil';
+        const checked = evening({ title });
+        for (const width of [240, 300, 350, 595, 1200]) {
+            const { drawing } = drawEvening(checked, { width })!;
+            const words = Array.from(drawing.matchAll(/<text x="([\d.-]+)"[^>]*?( text-anchor="middle")?>([^<]*)</g));
+            expect(words.length).toBeGreaterThan(60);
+            for (const [, x, middle, said] of words) {
+                // Letters are 12 dots high, and about half as wide.
+                const wide = said!.length * 6;
+                const left = Number(x) - (middle ? wide / 2 : 0);
+                expect(left, `${width}: ${said}`).toBeGreaterThanOrEqual(0);
+                expect(left + wide, `${width}: ${said}`).toBeLessThanOrEqual(width);
+            }
+            expect(wordsOf(drawing)).toContainEqual(
+                expect.stringMatching(/^Clear soup.*… \d\d:\d\d–\d\d:\d\d$|basil oil \d/),
+            );
+        }
+    });
+
+    it('tells the temperatures beside the whole name of a dish, in as many lines as it needs', () => {
+        const checked = evening({ title: 'Clear mushroom soup' });
+        for (const width of [300, 350, 400, 450, 500, 550, 600, 650, 700]) {
+            const words = wordsOf(drawEvening(checked, { width })!.drawing);
+            expect(words.slice(words.lastIndexOf('T5')).filter((each) => each.endsWith('…'))).toEqual([]);
         }
     });
 

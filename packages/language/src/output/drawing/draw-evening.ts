@@ -47,7 +47,7 @@ export interface EveningView {
 }
 
 /** No page is narrower. */
-const NARROWEST = 320;
+const NARROWEST = 240;
 
 /** @returns `undefined` where nothing tells the times: the plan names no guests, room or team */
 export function drawEvening(drawable: Drawable, { width, part }: EveningView = {}): DrawnEvening | undefined {

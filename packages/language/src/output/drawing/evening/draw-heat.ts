@@ -4,14 +4,14 @@ import { s } from 'hastscript';
 import { degrees } from '../../sheets/evening.js';
 import type { Band } from '../../../service/heat/band.js';
 import { path, round } from '../svg.js';
-import { linesWithin } from '../words-on-page.js';
 import type { ClockLine } from './clock-line.js';
 import type { HeatRow } from './heat-rows.js';
-import { BOLD, fitting, text, TO_THE_LEFT, widthOf } from './lettering.js';
+import { BOLD, fitting, linesOf, linesOfBold, text, TO_THE_LEFT, widthOf } from './lettering.js';
 import type { Look } from './look.js';
 import { HATCHED } from './patterns.js';
 import type { Section, Sink } from './section.js';
 
+const TITLE = 'Temperature at the first and at the last guest';
 /** Height of the heading and of a line of words, in heights of letters. */
 const [HEADING, LEADING] = [2.2, 1.25];
 /** Height of a row with a band. */
@@ -26,10 +26,10 @@ const BEYOND = 14;
 /** What hot and cold dishes are like before their first and their last guest, where they are set down on the clock. */
 export function drawHeat(rows: readonly HeatRow[], line: ClockLine, look: Look, sink: Sink): Section {
     const { letters, margin } = look;
-    const heading = letters * HEADING;
-    const words: Element[] = [
-        text('Temperature at the first and at the last guest', margin, heading - letters * 0.6, BOLD),
-    ];
+    const title = linesOfBold(TITLE, line.x(line.to) + look.after - margin * 2, letters);
+    const heading = letters * (HEADING + (title.length - 1) * LEADING);
+    const first = letters * (HEADING - 0.6);
+    const words = title.map((each, index) => text(each, margin, first + index * letters * LEADING, BOLD));
     const ink: Element[] = [];
     let top = heading;
     for (const row of rows) {
@@ -66,12 +66,10 @@ const saidOf = ({ says, verdict }: HeatRow): { words: string; style: Readonly<Re
 /** In words alone, each in as many lines as there is room for. */
 function toldRow(row: HeatRow, top: number, line: ClockLine, { letters, margin, after }: Look): Section {
     const left = line.x(line.from);
-    const names = linesWithin(row.title, left - margin * 2, letters);
+    const names = linesOf(row.title, left - margin * 2, letters);
+    const right = line.x(line.to) + after - margin;
     const said = saidOf(row).flatMap(({ words, style }) =>
-        linesWithin(words, (line.x(line.to) + after - margin - left) * 0.88, letters).map((each) => ({
-            words: each,
-            style,
-        })),
+        (style === BOLD ? linesOfBold : linesOf)(words, right - left, letters).map((each) => ({ words: each, style })),
     );
     const down = (index: number): number => top + letters * (1.1 + index * LEADING);
     return {

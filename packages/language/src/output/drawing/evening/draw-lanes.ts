@@ -1,10 +1,9 @@
 import type { Element } from 'hast';
 import { s } from 'hastscript';
 import { PAPER, path, round } from '../svg.js';
-import { linesWithin } from '../words-on-page.js';
 import type { ClockLine } from './clock-line.js';
 import type { Bar, Caption, Lane, LaneGroup } from './lane.js';
-import { BOLD, fitting, text, widthOf, widthOfBold } from './lettering.js';
+import { BOLD, fitting, linesOfBold, text, widthOf, widthOfBold } from './lettering.js';
 import type { Look } from './look.js';
 import { FILL, HATCHED } from './patterns.js';
 import type { Section, Sink } from './section.js';
@@ -46,17 +45,15 @@ function headed({ title, bottleneck }: LaneGroup, line: ClockLine, look: Look): 
     const beside = Math.max(line.x(line.from), margin + widthOfBold(title, letters) + margin);
     const right = line.x(line.to) + look.after - margin;
     const isBeside = bottleneck !== undefined && beside + widthOfBold(bottleneck, letters) <= right;
-    const below =
-        bottleneck === undefined || isBeside
-            ? []
-            : linesWithin(bottleneck, ((right - margin) * widthOf('x', 1)) / widthOfBold('x', 1), letters);
+    const lines = [title, ...(bottleneck === undefined || isBeside ? [] : [bottleneck])].flatMap((words) =>
+        linesOfBold(words, right - margin, letters),
+    );
     return {
-        height: first + letters * BELOW_HEADING + below.length * letters * LEADING,
+        height: first + letters * BELOW_HEADING + (lines.length - 1) * letters * LEADING,
         ink: [],
         words: [
-            text(title, margin, first, BOLD),
+            ...lines.map((words, index) => text(words, margin, first + index * letters * LEADING, BOLD)),
             ...(isBeside ? [text(bottleneck, beside, first, BOLD)] : []),
-            ...below.map((words, index) => text(words, margin, first + (index + 1) * letters * LEADING, BOLD)),
         ],
     };
 }
@@ -137,20 +134,21 @@ function named({ name, note }: Lane, top: number, line: ClockLine, look: Look): 
     ];
 }
 
-/** Each as far as the next one lets it be said; the last one moved to the left where it would be cut. */
+/** Each as far as the next one lets it be said; the last one moved to the left, as far as the margin, where it would be cut. */
 function captioned(captions: readonly Caption[], y: number, line: ClockLine, look: Look): Element[] {
     const { letters } = look;
-    let free = -Infinity;
-    return captions.flatMap(({ start, words }, index) => {
+    let free = look.margin;
+    return captions.flatMap(({ start, words, times }, index) => {
         const next = captions[index + 1];
         const right = next ? line.x(next.start) - 6 : line.x(line.to) + look.after - look.margin;
+        const behind = times === undefined ? '' : ` ${times}`;
         const from = Math.max(line.x(start), free);
-        const x = next ? from : Math.max(free, Math.min(from, right - widthOf(words, letters)));
-        const shown = fitting(words, right - x, letters);
+        const x = next ? from : Math.max(free, Math.min(from, right - widthOf(words + behind, letters)));
+        const shown = fitting(words, right - x - widthOf(behind, letters), letters);
         if (shown === undefined) {
             return [];
         }
-        free = x + widthOf(shown, letters) + 6;
-        return [text(shown, x, y)];
+        free = x + widthOf(shown + behind, letters) + 6;
+        return [text(shown + behind, x, y)];
     });
 }

@@ -19,7 +19,10 @@ export interface Bar {
 /** Words under the bars of a lane, from the start of the first bar they speak of. */
 export interface Caption {
     readonly start: number;
+    /** Cut where there is no room for them. */
     readonly words: string;
+    /** What stands behind them, however much of them is cut. */
+    readonly times?: string;
 }
 
 export interface Lane {

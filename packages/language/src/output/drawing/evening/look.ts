@@ -37,7 +37,7 @@ export const PER_MINUTE = 12;
 export const overview = (width: number): Look => ({
     letters: 12,
     margin: 8,
-    names: Math.max(112, Math.min(180, width * 0.22)),
+    names: Math.max(122, Math.min(180, width * 0.22)),
     after: 16,
     bar: 11,
     lane: 17,

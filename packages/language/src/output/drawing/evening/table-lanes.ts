@@ -16,7 +16,8 @@ export function courseLanes({ plan }: Drawable, run: Run, room: (words: string) 
         const title = courseTitle(plan, course.course);
         const end = Math.max(course.cleared.last, course.served.last);
         return {
-            title: `${title} ${face(course.fired)}–${face(end)}`,
+            title,
+            times: `${face(course.fired)}–${face(end)}`,
             bar: {
                 start: course.fired,
                 end,
@@ -31,7 +32,7 @@ export function courseLanes({ plan }: Drawable, run: Run, room: (words: string) 
         const { sort, title, origin } = plan.menu!.speeches[speech]!;
         const words = title ? `${capital(sort)}: ${title}` : capital(sort);
         const says = `${words}, ${face(start)}–${face(end)}`;
-        return { title: `${words} ${face(start)}`, bar: { start, end, look: 'talk', says, course: -1, origin } };
+        return { title: words, times: face(start), bar: { start, end, look: 'talk', says, course: -1, origin } };
     });
     return {
         title: 'Courses, from the call to the last cover cleared',
@@ -46,14 +47,16 @@ export function courseLanes({ plan }: Drawable, run: Run, room: (words: string) 
 
 interface Spoken {
     readonly title: string;
+    readonly times: string;
     readonly bar: Bar;
 }
 
 /** As few lanes as keep every bar and its words off the others: the first that is free. */
 function inRows(spoken: readonly Spoken[], room: (words: string) => number, last: number): Lane[] {
     // Words that would be cut at the end of the evening begin before their bar.
-    const startOf = ({ bar, title }: Spoken): number => Math.min(bar.start, last - room(title));
-    const endOf = (each: Spoken): number => Math.max(each.bar.end, startOf(each) + room(each.title));
+    const roomOf = ({ title, times }: Spoken): number => room(`${title} ${times}`);
+    const startOf = (each: Spoken): number => Math.min(each.bar.start, last - roomOf(each));
+    const endOf = (each: Spoken): number => Math.max(each.bar.end, startOf(each) + roomOf(each));
     const rows: Spoken[][] = [];
     for (const each of spoken) {
         const free = rows.find((row) => endOf(row.at(-1)!) <= startOf(each));
@@ -66,7 +69,7 @@ function inRows(spoken: readonly Spoken[], room: (words: string) => number, last
     return rows.map((row) => ({
         name: '',
         bars: row.map(({ bar }) => bar),
-        captions: row.map(({ title, bar }) => ({ start: bar.start, words: title })),
+        captions: row.map(({ title, times, bar }) => ({ start: bar.start, words: title, times })),
     }));
 }
 
