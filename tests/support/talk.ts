@@ -101,6 +101,11 @@ export class Talk {
         return { talk, result };
     }
 
+    /** A server to which nothing has been said yet. */
+    static ungreeted(folder: string): Talk {
+        return new Talk(folder);
+    }
+
     uri(path: string): string {
         return pathToFileURL(join(this.folder, path)).href;
     }

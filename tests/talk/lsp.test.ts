@@ -65,6 +65,16 @@ describe('the language server over stdio', () => {
         expect(talk.log).toBe('');
     });
 
+    // LSP 3.17, Lifecycle Messages.
+    it('answers nothing before it is greeted, nor once it is told to shut down', async () => {
+        const hover = { position: { line: 0, character: 0 } };
+        const early = Talk.ungreeted(folder);
+        await expect(early.ask('textDocument/hover', PLAN, hover)).rejects.toMatchObject({ code: -32_002 });
+        early.kill();
+        await talk.request('shutdown', {});
+        await expect(talk.ask('textDocument/hover', PLAN, hover)).rejects.toMatchObject({ code: -32_600 });
+    });
+
     it('finds, fixes and forgets', async () => {
         await talk.open(PLAN);
         await talk.type(PLAN, 'soup-spoon warmed', 'soup-spon warmed');

@@ -37,7 +37,7 @@ export function answerOwnRequests(
     connection: Connection,
     workspace: Workspace,
     client: () => Client,
-    ready: Promise<void>,
+    ready: () => Promise<void>,
 ): void {
     /** Once everything is read, and where there is such a plan. */
     const ofFile = <Asked extends OfFile, Answer>(
@@ -47,7 +47,7 @@ export function answerOwnRequests(
         connection.onRequest(
             request,
             async (asked: Asked & WorkDoneProgressParams, token: CancellationToken): Promise<Answer | null> => {
-                await ready;
+                await ready();
                 const place = workspace.locate(asked.uri);
                 await workspace.fetchUnknown(place);
                 const progress = connection.window.attachWorkDoneProgress(asked.workDoneToken);
@@ -62,7 +62,7 @@ export function answerOwnRequests(
     connection.onRequest(
         LAY_OUT_FOLDER_REQUEST,
         async ({ uri, workDoneToken }: OfFolder & WorkDoneProgressParams, token: CancellationToken) => {
-            await ready;
+            await ready();
             const places = workspace.all.flatMap((folder) => folder.plans.map((path) => ({ folder, path })));
             const below = places.filter(({ folder, path }) => folder.uriOf(path).startsWith(`${uri}/`));
             const progress = connection.window.attachWorkDoneProgress(workDoneToken);
@@ -74,7 +74,7 @@ export function answerOwnRequests(
         if (!('uri' in asked)) {
             return undefined;
         }
-        await ready;
+        await ready();
         const place = workspace.locate(asked.uri);
         await workspace.fetchUnknown(place);
         return place.folder.hasPlan(place.path) ? place : undefined;
@@ -82,7 +82,7 @@ export function answerOwnRequests(
     connection.onRequest(QUESTIONS_REQUEST, async (asked: QuestionsOf) => questionsOf(asked, await placeOf(asked)));
     connection.onRequest(CHECK_ANSWER_REQUEST, async (asked: CheckAnswer) => problemOf(asked, await placeOf(asked)));
     connection.onRequest(NEW_EVENT_REQUEST, async (asked: NewEvent) => {
-        await ready;
+        await ready();
         return newEvent(asked, asked.folder === undefined ? undefined : workspace.locate(`${asked.folder}/_`).folder);
     });
     connection.onRequest(BECAUSE_REQUEST, ({ silencing, reason }: Because) => {

@@ -1,5 +1,7 @@
 import {
     DidChangeWatchedFilesNotification,
+    ErrorCodes,
+    ResponseError,
     type CancellationToken,
     type Connection,
     type InitializeResult,
@@ -63,8 +65,19 @@ export function startLanguageServer(
     const workspace = new Workspace(disk);
     let client: Client | undefined;
     let roots: readonly string[] = [];
+    let isShutDown = false;
     let whenReady: () => void = () => undefined;
-    const ready = new Promise<void>((resolve) => (whenReady = resolve));
+    const read = new Promise<void>((resolve) => (whenReady = resolve));
+    /** Until the folders are read, between the client's greeting and its farewell (LSP 3.17, Lifecycle Messages). */
+    const ready = async (): Promise<void> => {
+        if (!client) {
+            throw new ResponseError(ErrorCodes.ServerNotInitialized, 'The client has not said what it can do yet.');
+        }
+        if (isShutDown) {
+            throw new ResponseError(ErrorCodes.InvalidRequest, 'The server is shutting down.');
+        }
+        await read;
+    };
     const known = (): Client => client!;
     const settings = new ClientSettings(connection, known);
     let inSight: string | undefined;
@@ -121,8 +134,19 @@ export function startLanguageServer(
         void readFolders(roots, workspace, connection).then(whenReady);
     });
 
-    documents.onDidOpen(({ document }) => workspace.open(document));
-    documents.onDidChangeContent(({ document }) => workspace.change(document));
+    connection.onShutdown(() => {
+        isShutDown = true;
+    });
+    documents.onDidOpen(({ document }) => {
+        if (client) {
+            workspace.open(document);
+        }
+    });
+    documents.onDidChangeContent(({ document }) => {
+        if (client) {
+            workspace.change(document);
+        }
+    });
     documents.onDidClose(({ document }) => workspace.close(document.uri));
     connection.onDidChangeWatchedFiles(({ changes }) => {
         for (const { uri, type } of changes) {
@@ -138,7 +162,7 @@ export function startLanguageServer(
     const about =
         <Params extends AtDocument, Answer>(answer: (place: Place, params: Params) => Answer) =>
         async (params: Params, token: CancellationToken): Promise<Answer | null> => {
-            await ready;
+            await ready();
             if (token.isCancellationRequested) {
                 return null;
             }
@@ -171,7 +195,7 @@ export function startLanguageServer(
     connection.onCodeLens(about((place) => (settings.settings.codeLens ? codeLenses(place) : [])));
     connection.languages.inlayHint.on(about((place, { range }) => inlayHints(place, range, settings.settings)));
     connection.workspace.onWillRenameFiles(async ({ files }) => {
-        await ready;
+        await ready();
         return editsForRenames(workspace, files, known());
     });
     connection.onDocumentOnTypeFormatting(about((place, { position, ch }) => formatBlock(place, position, ch)));
@@ -185,7 +209,7 @@ export function startLanguageServer(
             (await about((place) => semanticTokens(place, params.range))(params, token)) ?? { data: [] },
     );
     connection.onWorkspaceSymbol(async ({ query }) => {
-        await ready;
+        await ready();
         return workspaceSymbols(workspace.all, query);
     });
     answerOwnRequests(connection, workspace, known, ready);

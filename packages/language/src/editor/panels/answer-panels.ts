@@ -10,12 +10,12 @@ export function answerPanels(
     connection: Connection,
     workspace: Workspace,
     client: () => Client,
-    ready: Promise<void>,
+    ready: () => Promise<void>,
 ): void {
     const plans = new ShownPlans();
     const answer = <Answer>(request: string, give: (place: Place, asked: AskPanel) => Answer): void => {
         connection.onRequest(request, async (asked: AskPanel): Promise<Answer | null> => {
-            await ready;
+            await ready();
             const place = workspace.locate(asked.uri);
             await workspace.fetchUnknown(place);
             const plan = place.folder.hasPlan(place.path) ? planOf(place) : undefined;
