@@ -38,11 +38,36 @@ describe('seven guests more', () => {
     const changes = compare(before, after);
 
     it('are told as covers, portions, pieces and bottles', () => {
-        expect(about(changes, 'guests')).toEqual(['7 more covers, 91 in all', '7 more places set, 95 in all']);
+        expect(about(changes, 'guests').slice(0, 2)).toEqual([
+            '7 more covers, 91 in all',
+            '7 more places set, 95 in all',
+        ]);
         expect(about(changes, 'menu')).toContain('7 more of `Roast squash soup`, 91 to cook');
         expect(about(changes, 'pieces')).toContain('7 more soup spoons to pull, 96 in all, none left over');
         expect(about(changes, 'drinks')).toContain(
             '`Dry riesling`: 16 bottles of 750 ml instead of 14 bottles of 750 ml',
+        );
+    });
+
+    it('need more water, people earlier, and move guests who were dealt a seat', () => {
+        expect(about(changes, 'drinks')).toEqual(
+            expect.arrayContaining([
+                expect.stringMatching(
+                    /^still water: \d+ jug fillings of 1000 ml instead of \d+ jug fillings of 1000 ml$/,
+                ),
+                expect.stringMatching(/^sparkling water: \d+ bottles of 750 ml instead of \d+ bottles of 750 ml$/),
+            ]),
+        );
+        expect(about(changes, 'tasks')).toContainEqual(
+            expect.stringMatching(/^the first server is called in \d+ min earlier, at 15:\d\d$/),
+        );
+        const withoutGluten = ({ service }: Checked): string[] =>
+            service.seats.guests
+                .filter(({ group }) => service.groups[group]!.label === 'without gluten')
+                .map(({ table, seat }) => `${table} seat ${seat}`);
+        expect(withoutGluten(after)).not.toEqual(withoutGluten(before));
+        expect(about(changes, 'guests')).toContain(
+            `guests without gluten: at ${withoutGluten(after).join(' and ')} now, not at ${withoutGluten(before).join(' and ')}`,
         );
     });
 
@@ -81,13 +106,13 @@ describe('a comparison', () => {
         const after = supper((text) =>
             text.replace('2 without gluten', '2 without gluten\n        1 without gluten at T7 seat 2'),
         );
-        expect(about(compare(supper(), after), 'guests')).toEqual(['new: 1 guest, without gluten at T7 seat 2']);
+        expect(about(compare(supper(), after), 'guests')[0]).toBe('new: 1 guest, without gluten at T7 seat 2');
     });
 
     it('tells courses that came, went or moved, and dishes', () => {
         const swapped = supper((text) => text.replace('"Quince sorbet"', '"Pear sorbet"'));
         expect(about(compare(supper(), swapped), 'menu')).toEqual([
-            'the course `Pear sorbet` is new',
+            'the course `Pear sorbet` is new: 84 to cook',
             'the course `Quince sorbet` is gone',
         ]);
         const renamed = supper((text) => text.replace('dish "Grilled sirloin"', 'dish "Grilled rib"'));
@@ -95,6 +120,113 @@ describe('a comparison', () => {
             '`Grilled rib` is new: 40 to cook',
             '`Grilled sirloin` is gone',
         ]);
+    });
+});
+
+describe('a word in a clause', () => {
+    /** Everything that is told of one edit, by subject. */
+    const told = (from: string, to: string): Record<string, string[]> => {
+        const after = supper((text) => {
+            expect(text).toContain(from);
+            return text.replace(from, to);
+        });
+        const changes = compare(supper(), after);
+        return Object.fromEntries(changes.map(({ subject }) => [subject, about(changes, subject)]));
+    };
+
+    it.each<readonly [string, string, string, string]>([
+        [
+            'contains celery',
+            'contains celery, sesame, soy',
+            'allergens',
+            '`Braised chicken` now contains sesame and soy',
+        ],
+        ['contains egg, milk', 'contains milk', 'allergens', '`Burnt honey custard` no longer contains egg'],
+        [
+            'contains egg, milk',
+            '',
+            'allergens',
+            '`Burnt honey custard` no longer says what it contains: egg and milk before',
+        ],
+        [
+            '{ contains oats }',
+            '{ contains nothing }',
+            'allergens',
+            '`Oat biscuits` of `Three cheeses of the marsh` now contains nothing, oats before',
+        ],
+        [
+            ' left off for guests without gluten',
+            '',
+            'allergens',
+            '`Oat biscuits` of `Three cheeses of the marsh` is no longer left off for guests without gluten',
+        ],
+        ['dish "Braised chicken"', 'dish "Lamb shank"', 'allergens', '`Lamb shank` is new and contains celery'],
+        ['suits vegetarian', '', 'allergens', '`Roast squash soup` no longer suits vegetarian'],
+        [
+            'instead "Sorrel cordial" 4 fl oz, is cordial { contains nothing }',
+            'instead "Nut milk" 4 fl oz, is cordial { contains almond }',
+            'allergens',
+            '`Nut milk` is new and contains almond',
+        ],
+        ['date 2026-10-17', 'date 2026-10-18', 'day', 'day: 2026-10-18 instead of 2026-10-17'],
+        ['ends 23:30', 'ends 22:30', 'day', 'the event ends at 22:30 instead of 23:30'],
+        ['at 17:15', 'at 15:30', 'day', 'the crew eats at 15:30 instead of 17:15'],
+        ['cook to 74 °C', 'cook to 80 °C', 'menu', '`Braised chicken`: cooked to 80 °C instead of 74 °C'],
+        ['held at 75 °C', '', 'menu', '`Braised chicken`: held at 75 °C is no longer stated'],
+        ['lasts 10 min', 'lasts 14 min', 'menu', '`Quince sorbet`: lasts 14 min instead of 10 min'],
+        ['180 ml', '120 ml', 'drinks', 'the water: a glass of 120 ml instead of 180 ml'],
+        [
+            'takes 40 min, between 30 min and 60 min',
+            'takes 90 min, between 30 min and 160 min',
+            'tasks',
+            'setup task `Tables and chairs`: takes 90 min instead of 40 min',
+        ],
+    ])('%s → %s is told', (from, to, subject, text) => {
+        expect(told(from, to)[subject]).toContain(text);
+    });
+
+    it('of what is in a dish comes before all else', () => {
+        const after = supper((text) =>
+            text.replace('contains celery', 'contains celery, peanut').replace('guests 84', 'guests 60'),
+        );
+        expect(compare(supper(), after)[0]!.text).toBe('`Braised chicken` now contains peanut');
+    });
+
+    it('of who gets what is told of guests with needs', () => {
+        const squash = 'dish "Barley-stuffed squash"';
+        const tart = 'dish "Mushroom tart" for 3 vegetarian { served on dinner-plate  contains egg  suits vegetarian }';
+        expect(told(squash, `${tart} ${squash}`).allergens).toEqual([
+            '`Mushroom tart` is new and contains egg, suits vegetarian',
+            'vegetarian guests get `Mushroom tart` and `Barley-stuffed squash` for `Main course`, not `Barley-stuffed squash`',
+            'vegetarian guests without tree-nuts get `Mushroom tart` for `Main course`, not `Barley-stuffed squash`',
+            'the plate `Barley-stuffed squash` for vegetarian guests: marked `V 4`, not `V 3`',
+        ]);
+    });
+
+    it('of the warmers tells in what the plates are warmed', () => {
+        const before = check('lantern-supper.cover', filesInMemory(texts));
+        const house = texts['house.cover']!.replace(/\d+ plate-warmer/, '1 plate-warmer');
+        expect(house).not.toBe(texts['house.cover']);
+        const changes = compare(
+            before,
+            check('lantern-supper.cover', filesInMemory({ ...texts, 'house.cover': house })),
+        );
+        expect(about(changes, 'house')).toContainEqual(
+            expect.stringMatching(/^`plate-warmer` owned: 1 instead of \d$/),
+        );
+        expect(about(changes, 'tasks')).toContainEqual(expect.stringMatching(/^soup bowls for .* to warm: /));
+    });
+});
+
+describe('what no subject knows', () => {
+    it('is never told as nothing: the parts of the plan that differ are named', () => {
+        const before = supper();
+        const after: Checked = {
+            ...before,
+            findings: before.findings,
+            service: { ...before.service, chilling: [] },
+        };
+        expect(compare(before, after).map(({ text }) => text)).toEqual(['the plans differ elsewhere: chilling']);
     });
 });
 

@@ -12,18 +12,24 @@ export interface Compared {
 
 /** What a change is about, in the order a captain wants to hear it. */
 export const SUBJECTS = [
+    'allergens',
     'guests',
+    'day',
     'menu',
     'pieces',
     'supplies',
     'drinks',
     'times',
     'temperatures',
+    'room',
     'team',
+    'tasks',
+    'house',
     'findings',
+    'plan',
 ] as const;
 
-/** What a change is about: guests, pieces, drinks, times, temperatures … */
+/** What a change is about: allergens and diets, guests, the day, pieces, drinks, times … and last the plan itself. */
 export type Subject = (typeof SUBJECTS)[number];
 
 /** One thing that is different for the people of the evening. */
@@ -44,13 +50,25 @@ export function more(before: number, after: number): string {
     return after > before ? `${after - before} more` : `${before - after} fewer`;
 }
 
-/** What stands on either side, by key: in the order of `after`, then what is gone. */
+/** What stands on either side, by key: in the order of `after`, then what is gone. A key that comes again is numbered. */
 export function paired<T>(
     before: readonly T[],
     after: readonly T[],
     keyOf: (each: T) => string,
 ): { readonly key: string; readonly was?: T; readonly is?: T }[] {
-    const was = new Map(before.map((each) => [keyOf(each), each]));
-    const is = new Map(after.map((each) => [keyOf(each), each]));
+    const was = byKey(before, keyOf);
+    const is = byKey(after, keyOf);
     return [...new Set([...is.keys(), ...was.keys()])].map((key) => ({ key, was: was.get(key), is: is.get(key) }));
+}
+
+function byKey<T>(all: readonly T[], keyOf: (each: T) => string): Map<string, T> {
+    const found = new Map<string, T>();
+    const seen = new Map<string, number>();
+    for (const each of all) {
+        const key = keyOf(each);
+        const count = (seen.get(key) ?? 0) + 1;
+        seen.set(key, count);
+        found.set(count === 1 ? key : `${key} ${count}`, each);
+    }
+    return found;
 }

@@ -17,12 +17,11 @@ export function changedFindings(before: Compared, after: Compared): Change[] {
 }
 
 function keyed({ findings, texts }: Compared): { readonly key: string; readonly finding: Finding }[] {
-    const seen = new Map<string, number>();
     return findings.map((finding) => {
         const words = texts.get(finding.at.file)?.slice(finding.at.start, finding.at.end) ?? '';
-        const key = `${finding.rule} ${words.replaceAll(/\s+/g, ' ').replaceAll(/\d+([.,]\d+)?/g, '#')}`;
-        const count = (seen.get(key) ?? 0) + 1;
-        seen.set(key, count);
-        return { key: count === 1 ? key : `${key} ${count}`, finding };
+        return {
+            key: `${finding.rule} ${words.replaceAll(/\s+/g, ' ').replaceAll(/\d+([.,]\d+)?/g, '#')}`,
+            finding,
+        };
     });
 }

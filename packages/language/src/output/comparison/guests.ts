@@ -1,10 +1,11 @@
 import { counted } from '../../rules/wording.js';
 import type { GuestGroup } from '../../service/types.js';
 import { more, paired, type Change, type Compared } from './change.js';
+import { changedSeats } from './seats.js';
 
-/** The four numbers, the needs of guests, and who needs something at which seat. */
+/** The four numbers, the needs of guests, and who is to be found at which seat. */
 export function changedGuests(before: Compared, after: Compared): Change[] {
-    return [...changedNumbers(before, after), ...changedNeeds(before, after)];
+    return [...changedNumbers(before, after), ...changedNeeds(before, after), ...changedSeats(before, after)];
 }
 
 function changedNumbers(before: Compared, after: Compared): Change[] {

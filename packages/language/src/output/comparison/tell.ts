@@ -1,15 +1,21 @@
 import { SUBJECTS, type Change, type Subject } from './change.js';
 
 const HEADINGS: Record<Subject, string> = {
+    allergens: 'Allergens and diets',
     guests: 'Guests',
+    day: 'The day',
     menu: 'Menu',
     pieces: 'Pieces to pull',
     supplies: 'Supplies',
     drinks: 'Drinks',
     times: 'Times',
     temperatures: 'Temperatures',
+    room: 'Room',
     team: 'Team',
+    tasks: 'Setup and strike',
+    house: 'House',
     findings: 'Findings',
+    plan: 'Behind the plan',
 };
 
 /** The changes as lines under headings; `nothing` where there are none. */
