@@ -21,8 +21,8 @@ export default defineRule({
     },
     check({ plan, report }) {
         const finding = (path: string): Omit<Report, 'at'> => ({
-            message: `${quoted(path)} lies outside the workspace and is not read.`,
-            hint: 'Copy the file into the workspace and write its path from this file’s folder.',
+            message: `${quoted(path)} leads out of the folder you work in, and is not read.`,
+            hint: 'Copy the file into that folder and write its path from this file. Of several folders that are open, each stands for itself.',
         });
         for (const { sort, path, origin } of plan.useProblems) {
             if (sort === 'outside') {
