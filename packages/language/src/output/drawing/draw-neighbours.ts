@@ -2,15 +2,18 @@ import { s } from 'hastscript';
 import type { TableToPlace } from '../../service/room/types.js';
 import { drawnPiece } from './drawn-piece.js';
 import { centred, inked, round, type Drawing, type Lettering } from './svg.js';
-import { onTable, tableTop, type DrawnPlace } from './table-top.js';
+import { linesWithin } from './words-on-page.js';
+import { onTable, tableTop, type DrawnPlace, type Seat, type SharedPiece } from './table-top.js';
 import { frameOf, toScale } from './to-scale.js';
 
 /** Height of the words, mm. */
 const SIZE = 24;
 /** How far the picture reaches over the table, mm. */
 const OVER_TABLE = 640;
-/** And in front of it, where seats and words are, in heights of the words. */
-const LINES_IN_FRONT = 6.5;
+/** And in front of it, where seats and words are, in heights of the words: beside the lines of a seat. */
+const LINES_IN_FRONT = 4.3;
+/** From one line of a seat to the next, in heights of the words. */
+const LEADING = 1.1;
 /** How far it reaches to either side, in widths of a place. */
 const TO_THE_SIDE = 1.4;
 
@@ -22,6 +25,7 @@ const TO_THE_SIDE = 1.4;
 export function drawNeighbours(
     table: TableToPlace,
     places: readonly DrawnPlace[],
+    shared: readonly SharedPiece[],
     middle: number,
     drawing: Drawing,
     lettering: Lettering = {},
@@ -35,7 +39,16 @@ export function drawNeighbours(
     const frame = frameOf(drawing, width, SIZE, lettering);
     const { size, above } = frame;
     const edge = above + OVER_TABLE;
-    const height = edge + size * LINES_IN_FRONT;
+    const linesOf = ({ number, accessible }: Seat): string[] => {
+        const place = places.find((each) => each.seat === number);
+        const said = [...(place?.needs ? [place.needs] : []), ...(place?.marks ?? [])];
+        return [
+            `seat ${number}${accessible ? ', accessible' : ''}`,
+            ...said.flatMap((line) => linesWithin(line, from.pitch, size)),
+        ];
+    };
+    const most = Math.max(...table.seats.map((seat) => linesOf(seat).length));
+    const height = edge + size * (LINES_IN_FRONT + most * LEADING);
     const look = (from.degrees * Math.PI) / 180;
     /** From the table's frame to that of the guest in the middle, and on to the page. */
     const toPage = ({ x, y }: { readonly x: number; readonly y: number }) => {
@@ -65,25 +78,21 @@ export function drawNeighbours(
             'stroke-width': '3',
         }),
         inked(
-            seats.flatMap(({ seat, place }) =>
-                (place?.pieces ?? []).map((piece) =>
-                    drawnPiece(piece, toPage(onTable(seat, piece)), {
-                        seat: seat.number,
-                        turn: from.degrees - seat.degrees,
-                    }),
+            [
+                ...seats.flatMap(({ seat, place }) =>
+                    (place?.pieces ?? []).map((piece) => ({ piece, from: seat, seat: seat.number })),
                 ),
+                ...shared,
+            ].map(({ piece, from: own, seat }) =>
+                drawnPiece(piece, toPage(onTable(own, piece)), { seat, turn: from.degrees - own.degrees }),
             ),
         ),
     ]);
-    const words = seats.flatMap(({ seat, at, place }) => {
-        const lines = [
-            `seat ${seat.number}${seat.accessible ? ', accessible' : ''}`,
-            ...(place?.needs ? [place.needs] : []),
-            ...(place && place.marks.length > 0 ? [`plate ${place.marks.join(' ')}`] : []),
-        ];
+    const words = seats.flatMap(({ seat, at }) => {
+        const lines = linesOf(seat);
         const isInSight = at.x > size * 2 && at.x < width - size * 2 && at.y > edge - 400 && at.y < height - size;
         return isInSight
-            ? lines.map((line, index) => centred(line, at.x, at.y + size * (1.5 + index * 1.1), size))
+            ? lines.map((line, index) => centred(line, at.x, at.y + size * (1.5 + index * LEADING), size))
             : [];
     });
     return toScale(frame, height, { length: 200, name: '200 mm' }, [ink], words);

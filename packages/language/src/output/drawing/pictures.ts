@@ -1,5 +1,8 @@
-import type { Plan } from '../../plan/types.js';
+import type { Need, Plan } from '../../plan/types.js';
+import { setsBetween } from '../../service/cover-geometry/between-covers.js';
 import type { PlacedPiece } from '../../service/cover-geometry/types.js';
+import { marksOf } from '../../service/seats/markers.js';
+import type { SeatedGuest } from '../../service/seats/types.js';
 import type { Service, Step, Variation } from '../../service/types.js';
 import { drawCover } from './draw-cover.js';
 import { drawNeighbours } from './draw-neighbours.js';
@@ -8,7 +11,7 @@ import { drawTable } from './draw-table.js';
 import type { DrawnPiece } from './drawn-piece.js';
 import { piecesAt } from './standing.js';
 import type { Lettering } from './svg.js';
-import type { DrawnPlace } from './table-top.js';
+import type { DrawnPlace, SharedPiece } from './table-top.js';
 
 /** What pictures are drawn from: the result of `check`. */
 export interface Drawable {
@@ -66,8 +69,10 @@ function titleOf({ plan, service }: Drawable, variation: Variation): string {
 
 /** How a table is written on, and what lies on it. */
 export interface TableLook extends Lettering {
-    /** Whether what guests need stands at their seats. */
-    readonly needs?: boolean;
+    /** How it is said at their seats what guests need: in words where absent, by the letters that mark their plates, or not at all. */
+    readonly needs?: 'in-words' | 'by-mark' | 'unsaid';
+    /** Whether the marks of each guest's plates stand there, with the courses they are for; they do where absent. */
+    readonly marks?: boolean;
     /** A line under the title. */
     readonly subtitle?: string;
     /** What of the pieces of a variation's cover lies at a place; where absent, what lies there when guests sit. */
@@ -80,10 +85,10 @@ export function tablePicture(drawable: Drawable, name: string, look: TableLook =
     if (!table) {
         return undefined;
     }
-    const places = placesOf(drawable, table, look);
+    const { places, shared } = onTheTable(drawable, table, look);
     const { subtitle } = look;
     const description = `${table.seats.length} seats, ${places.length} covers.`;
-    return drawTable(table, places, { title: tableTitle(drawable, name), subtitle, description }, look);
+    return drawTable(table, places, shared, { title: tableTitle(drawable, name), subtitle, description }, look);
 }
 
 /**
@@ -100,48 +105,93 @@ export function neighboursPicture(
     const { subtitle } = look;
     const title = `${tableTitle(drawable, name)}, seat ${seat}`;
     const description = 'The covers at this seat and beside it.';
-    return (
-        table && drawNeighbours(table, placesOf(drawable, table, look), seat, { title, subtitle, description }, look)
-    );
+    if (!table) {
+        return undefined;
+    }
+    const { places, shared } = onTheTable(drawable, table, look);
+    return drawNeighbours(table, places, shared, seat, { title, subtitle, description }, look);
 }
 
 function tableTitle({ plan }: Drawable, name: string): string {
     return `${plan.event?.title ?? plan.file}: table ${name}`;
 }
 
-function placesOf(
-    { service }: Drawable,
+interface OnTheTable {
+    readonly places: readonly DrawnPlace[];
+    readonly shared: readonly SharedPiece[];
+}
+
+function onTheTable(
+    drawable: Drawable,
     table: Service['tables'][number],
-    { needs: tellsNeeds = true, pieces = (_, all) => laid(all) }: TableLook,
-): DrawnPlace[] {
+    { needs = 'in-words', marks = true, pieces = (_, all) => laid(all) }: TableLook,
+): OnTheTable {
+    const { plan, service } = drawable;
     const guests = service.seats.guests.filter((guest) => guest.table === table.name);
     const piecesOf = (variation: number): readonly PlacedPiece[] =>
         service.coverGeometry[variation]?.onTables.find(({ tables }) => tables.includes(table.name))?.on.pieces ?? [];
-    return table.seats.flatMap((seat) => {
+    const covers = table.seats.flatMap((seat) => {
         const guest = guests.find((each) => each.seat === seat.number);
         if (guests.length > 0 && !guest) {
             return [];
         }
-        const group = guest && service.groups[guest.group];
         const variation = guest?.variation ?? 0;
-        return [
-            {
-                seat: seat.number,
-                pieces: pieces(variation, piecesOf(variation)),
-                marks: fullestMarks(guest?.markers ?? []),
-                needs: tellsNeeds && group && group.needs.length > 0 ? group.label : undefined,
-            },
-        ];
+        const all = piecesOf(variation);
+        return [{ seat, guest, all, drawn: pieces(variation, all) }];
     });
+    const isShared = plan.customs['salt-and-pepper'].value === 'between-two';
+    const said = (guest: SeatedGuest): string | undefined => {
+        const group = service.groups[guest.group]!;
+        const words = { 'in-words': group.label, 'by-mark': markOf(group.needs, plan), unsaid: undefined };
+        return group.needs.length > 0 ? words[needs] : undefined;
+    };
+    const places = covers.map(({ seat, guest, drawn }) => ({
+        seat: seat.number,
+        pieces: isShared ? drawn.filter(({ row }) => row !== 'middle') : drawn,
+        marks: guest && marks ? marksByCourse(plan, guest) : [],
+        needs: guest && said(guest),
+    }));
+    const laidThere = service.seats.tables.find(({ name }) => name === table.name)?.laid ?? 0;
+    // As many as are pulled: covers laid beyond the guests have theirs too.
+    const sets = isShared
+        ? setsBetween(
+              table,
+              covers.map(({ seat, all }) => ({ seat, pieces: all })),
+              Math.ceil(Math.max(covers.length, laidThere) / 2),
+          )
+        : [];
+    return {
+        places,
+        shared: sets.flatMap(({ seat, from, piece }) => {
+            const own = covers.find((cover) => cover.seat.number === seat)!.drawn.find(({ row }) => row === 'middle');
+            return own ? [{ seat, from, piece: { ...own, x: piece.x, y: piece.y } }] : [];
+        }),
+    };
 }
 
 const laid = (pieces: readonly PlacedPiece[]): DrawnPiece[] =>
     pieces.filter(({ when }) => when === 'laid').map((piece) => ({ ...piece, state: 'standing' }));
 
-/** Each mark once; `GF` is said by `GF 1`. */
-function fullestMarks(markers: readonly (string | undefined)[]): string[] {
-    const marks = [...new Set(markers.filter((mark) => mark !== undefined))];
-    return marks.filter((mark) => !marks.some((other) => other.startsWith(`${mark} `)));
+const markOf = (needs: readonly Need[], { cupboard }: Plan): string =>
+    [...new Set(needs.flatMap((need) => marksOf(need, cupboard)))].join('+');
+
+/** `GF 1: soup, main`: each mark once, with the courses in which it is the guest's. */
+function marksByCourse({ menu }: Plan, { breadMarker, markers }: SeatedGuest): string[] {
+    const courses = menu?.courses ?? [];
+    const called = courses.map(({ kind, title }) =>
+        courses.filter((other) => other.kind.name === kind.name).length > 1 ? title : kind.name,
+    );
+    const all = [
+        { mark: breadMarker, where: 'bread' },
+        ...called.map((where, index) => ({ mark: markers[index], where })),
+    ];
+    const found = new Map<string, string[]>();
+    for (const { mark, where } of all) {
+        if (mark !== undefined) {
+            found.set(mark, [...(found.get(mark) ?? []), where]);
+        }
+    }
+    return [...found].map(([mark, where]) => `${mark}: ${where.join(', ')}`);
 }
 
 /**

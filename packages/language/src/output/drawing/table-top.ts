@@ -11,10 +11,19 @@ export type Seat = TableToPlace['seats'][number];
 export interface DrawnPlace {
     readonly seat: number;
     readonly pieces: readonly DrawnPiece[];
-    /** Marks of plates that must not be confused, such as `A1`. */
+    /** Marks of plates that must not be confused, each with the courses it is for, such as `GF 1: soup, main`; a line each. */
     readonly marks: readonly string[];
-    /** `without gluten`; absent for guests without needs. */
+    /** What its guest needs, such as `without gluten`; absent where nothing is said of it. */
     readonly needs?: string;
+}
+
+/** What stands on the table for two guests. */
+export interface SharedPiece {
+    readonly piece: DrawnPiece;
+    /** The frame of the cover that would lie between the two. */
+    readonly from: Pick<Seat, 'x' | 'y' | 'degrees'>;
+    /** Of the first of them. */
+    readonly seat: number;
 }
 
 /** The table top, its middle at a point of the page. */
@@ -40,7 +49,7 @@ export function tableTop(
 
 /** From the cover's own frame to the table's: x to the guest's right, y where the guest looks. */
 export function onTable(
-    { x, y, degrees }: Seat,
+    { x, y, degrees }: Pick<Seat, 'x' | 'y' | 'degrees'>,
     piece: Pick<DrawnPiece, 'x' | 'y'>,
 ): { readonly x: number; readonly y: number } {
     const look = (degrees * Math.PI) / 180;

@@ -28,8 +28,8 @@ interface Station {
 
 /** Share of the page's width that the picture of a table takes. */
 const SHARE = 0.58;
-/** What guests need stands in the list below the picture, where there is room for it. */
-const FOR_SHEETS = { printedWidth: TEXT_WIDTH * SHARE, needs: false };
+/** A plate's mark is another in each course: those stand in the list below the picture, where there is room for the courses. */
+const FOR_SHEETS = { printedWidth: TEXT_WIDTH * SHARE, needs: 'by-mark', marks: false } as const;
 
 /** One sheet for each server: the station's covers, seats, steps, pours and signals. */
 export function serverSheets(source: SheetSource): Sheet[] {
@@ -97,7 +97,16 @@ function seats(source: SheetSource, tables: readonly string[]): Block[] {
         const svg = tablePicture(source, table, FOR_SHEETS);
         return [
             { sort: 'heading', text: `Table ${table}: ${counted(guests.length, 'guest')}, ${counted(laid, 'cover')}` },
-            ...(svg ? [{ sort: 'picture' as const, svg, caption: `Table ${table}`, share: SHARE }] : []),
+            ...(svg
+                ? [
+                      {
+                          sort: 'picture' as const,
+                          svg,
+                          caption: `Table ${table}: seats, and in letters what guests need`,
+                          share: SHARE,
+                      },
+                  ]
+                : []),
             ...needsTable(source, guests),
             ...(guests.length > 0 ? [platesTable(source, table)] : []),
         ];
