@@ -2,7 +2,7 @@
  * The clocks of an evening. Everything that is computed counts minutes after guests are seated, as they pass; a clock on the
  * wall shows something else once it has been put forward or back.
  */
-import { lazilyOfEach } from '../../plan/lazily.js';
+import { lazily, lazilyOfEach } from '../../plan/lazily.js';
 import type { ClockTime, Event, Plan } from '../../plan/types.js';
 import { clockFace, DAY, dayOf, isoInstant, midnightOf, offsetAt, showing, type Showing } from './local-time.js';
 import { zoneOffsets, type ZoneOffsets } from './zone-offsets.js';
@@ -66,8 +66,9 @@ function makeClock(event: Event): EveningClock | undefined {
         // Half a day on is a late hour of the evening, not an early one of the morning.
         return seated + (meaning === 'end' || positive <= DAY / 2 ? positive : positive - DAY);
     };
-    const offsets = (): ZoneOffsets | undefined =>
-        zone && iso !== undefined ? zoneOffsets(zone.text, iso) : undefined;
+    const offsets = lazily((): ZoneOffsets | undefined =>
+        zone && iso !== undefined ? zoneOffsets(zone.text, iso) : undefined,
+    );
     const moment = (wall: number): number | undefined => {
         const known = midnight === undefined ? undefined : offsets();
         return known && showing(midnight! + wall, known).moment;
