@@ -100,25 +100,34 @@ const STANDARD_CLOTHS = [
 ];
 
 /** The cloths of the house and those rented; where neither lists any, those of the standard cupboard. */
-export function stockedCloths({ cupboard, house, event }: Plan): StockedCloth[] {
-    const among = (names: readonly string[]): StockedCloth[] =>
-        [...new Set(names)].flatMap((name): StockedCloth[] => {
-            const piece = cupboard.pieces.get(name);
-            if (piece?.family !== 'linen' || (name !== 'tablecloth' && piece.parent?.name !== 'tablecloth')) {
-                return [];
-            }
-            const [across, length, width] = ['across', 'length', 'width'].map((measure) => measured(piece, measure));
-            if (across !== undefined) {
-                return [{ piece: name, size: { shape: 'round', across } }];
-            }
-            return length === undefined || width === undefined
-                ? []
-                : [{ piece: name, size: { shape: 'rectangle', length, width } }];
-        });
-    const owned = among(
-        [...house.stock, ...(event?.rents ?? [])].filter(({ count }) => count.count > 0).map(({ piece }) => piece.name),
+export function stockedCloths(plan: Plan): StockedCloth[] {
+    const owned = ownedCloths(plan);
+    return owned.length > 0 ? owned : clothsAmong(STANDARD_CLOTHS, plan);
+}
+
+/** The cloths of the house and those rented, as far as they have a size. */
+export function ownedCloths(plan: Plan): StockedCloth[] {
+    const listed = [...plan.house.stock, ...(plan.event?.rents ?? [])];
+    return clothsAmong(
+        listed.filter(({ count }) => count.count > 0).map(({ piece }) => piece.name),
+        plan,
     );
-    return owned.length > 0 ? owned : among(STANDARD_CLOTHS);
+}
+
+function clothsAmong(names: readonly string[], { cupboard }: Plan): StockedCloth[] {
+    return [...new Set(names)].flatMap((name): StockedCloth[] => {
+        const piece = cupboard.pieces.get(name);
+        if (piece?.family !== 'linen' || (name !== 'tablecloth' && piece.parent?.name !== 'tablecloth')) {
+            return [];
+        }
+        const [across, length, width] = ['across', 'length', 'width'].map((measure) => measured(piece, measure));
+        if (across !== undefined) {
+            return [{ piece: name, size: { shape: 'round', across } }];
+        }
+        return length === undefined || width === undefined
+            ? []
+            : [{ piece: name, size: { shape: 'rectangle', length, width } }];
+    });
 }
 
 /** How far cloths are wanted to hang, mm. */

@@ -111,7 +111,7 @@ export interface TableCloth {
     readonly table: string;
     /** The least cloth that hangs as wanted: across a round one, or its two sides. */
     readonly needed: ClothSize;
-    /** The cloth of those there are; absent where the cupboard holds none. */
+    /** The cloth of those there are; absent where there are only round ones and the table has straight sides. */
     readonly piece?: string;
     readonly size?: ClothSize;
     /** Cloths for this table: several on a long one, each over the edge of the next. */
