@@ -10,8 +10,10 @@ export interface PanelState {
 /** Said to the page. */
 export type ToPage =
     | { readonly sort: 'content'; readonly html: string; readonly isStale: boolean; readonly state: PanelState }
-    /** What the page shows may be old, for the server is not there to ask. */
+    /** What the page shows may be old, for nobody is there to ask or the plan is gone. */
     | { readonly sort: 'silence'; readonly words: string }
+    /** There is nothing to show. */
+    | { readonly sort: 'nothing'; readonly words: string }
     /** The parts to light, by their places. */
     | { readonly sort: 'light'; readonly places: readonly number[] };
 

@@ -1,5 +1,5 @@
 import type { Range } from 'vscode';
-import { env, Uri, ViewColumn, window, type TextEditor, type WebviewPanel } from 'vscode';
+import { env, Uri, ViewColumn, window, workspace, type TextEditor, type WebviewPanel } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import {
     PANEL_COPY_REQUEST,
@@ -18,6 +18,9 @@ interface WrittenAt {
     readonly range: Range;
 }
 
+const WAITING = 'The plan is being read …';
+const NO_PLAN = 'Open the file of an event to see it here.';
+
 /** Who types is not to wait for pictures: they are asked for when the text has been still so long, ms. */
 const STILL = 200;
 /** But while someone types on and on, they are no older than this, ms. */
@@ -33,7 +36,9 @@ export class PlanPanel {
     /** The plan shown, which is another than the file asked about where that is part of one. */
     private shown: string | undefined;
     private places: readonly WrittenAt[] = [];
+    /** The page has said that it can show something. */
     private isReady = false;
+    private isInSight = false;
     private isAsking = false;
     private isOutdated = false;
     private waiting: { readonly since: number; readonly timer: ReturnType<typeof setTimeout> } | undefined;
@@ -52,10 +57,15 @@ export class PlanPanel {
         webview.options = { enableScripts: true, localResourceRoots: roots(extension) };
         webview.onDidReceiveMessage((message: FromPage) => this.hear(message));
         panel.onDidChangeViewState(() => {
-            // A hidden page is gone; it says that it is ready when it comes back.
-            this.isReady &&= panel.visible;
+            // A hidden page is gone, and says that it is ready when it comes back; but one that was only taken for hidden, as happens
+            // while a window is being put together again, says nothing more.
+            const isBack = panel.visible && !this.isInSight;
+            this.isInSight = panel.visible;
+            if (isBack) {
+                void this.update();
+            }
         });
-        webview.html = shell(webview, extension, title);
+        webview.html = shell(webview, extension, title, this.asked ? WAITING : NO_PLAN);
     }
 
     /** The file whose plan is shown. */
@@ -118,14 +128,14 @@ export class PlanPanel {
     private async update(): Promise<void> {
         clearTimeout(this.waiting?.timer);
         this.waiting = undefined;
-        if (this.isAsking || !this.isReady || !this.asked) {
+        if (this.isAsking || !this.isReady || !this.isInSight || !this.asked) {
             this.isOutdated = true;
             return;
         }
         this.isAsking = true;
         this.isOutdated = false;
         try {
-            this.show(await this.client.sendRequest<PanelPage | null>(PANEL_REQUEST, this.question(this.asked)));
+            await this.showPlanOf(this.asked);
         } catch {
             this.serverLeft();
         } finally {
@@ -136,15 +146,27 @@ export class PlanPanel {
         }
     }
 
+    private get planShown(): Uri | undefined {
+        return this.shown === undefined ? undefined : this.client.protocol2CodeConverter.asUri(this.shown);
+    }
+
     private question(uri: Uri): AskPanel {
         return { panel: this.kind, choices: this.choices, uri: this.client.code2ProtocolConverter.asUri(uri) };
     }
 
-    /** A file that is no plan leaves what is shown as it is. A panel may have been hidden or closed meanwhile. */
-    private show(page: PanelPage | null): void {
-        if (!page || !this.isReady) {
-            return;
+    /** A file that is no plan leaves the plan that is shown; where that is gone, what is shown of it is marked. */
+    private async showPlanOf(asked: Uri): Promise<void> {
+        const ask = (uri: Uri): Promise<PanelPage | null> => this.client.sendRequest(PANEL_REQUEST, this.question(uri));
+        const shown = this.planShown;
+        const page = (await ask(asked)) ?? (shown && shown.toString() !== asked.toString() ? await ask(shown) : null);
+        if (page) {
+            this.show(page);
+        } else {
+            this.say(shown ? { sort: 'silence', words: goneWords(shown) } : { sort: 'nothing', words: NO_PLAN });
         }
+    }
+
+    private show(page: PanelPage): void {
         const { protocol2CodeConverter: toCode } = this.client;
         this.shown = page.uri;
         this.panel.title = page.title;
@@ -154,6 +176,7 @@ export class PlanPanel {
         this.light(window.activeTextEditor);
     }
 
+    /** A page that was hidden or closed meanwhile does not hear it. */
     private say(message: ToPage): void {
         if (this.isReady) {
             void this.panel.webview.postMessage(message);
@@ -165,6 +188,7 @@ export class PlanPanel {
         switch (message.sort) {
             case 'ready':
                 this.isReady = true;
+                this.isInSight = true;
                 void this.update();
                 break;
             case 'choose':
@@ -186,16 +210,31 @@ export class PlanPanel {
         }
         const open = window.visibleTextEditors.find(({ document }) => document.uri.toString() === place.uri.toString());
         const beside = this.panel.viewColumn === ViewColumn.One ? ViewColumn.Beside : ViewColumn.One;
-        await window.showTextDocument(place.uri, { selection: place.range, viewColumn: open?.viewColumn ?? beside });
+        try {
+            await window.showTextDocument(place.uri, {
+                selection: place.range,
+                viewColumn: open?.viewColumn ?? beside,
+            });
+        } catch {
+            void window.showErrorMessage(`${workspace.asRelativePath(place.uri)} can’t be opened. Is it still there?`);
+        }
     }
 
     private async copy(): Promise<void> {
+        const plan = this.planShown;
         const copied =
-            this.asked &&
-            (await this.client.sendRequest<PanelCopy | null>(PANEL_COPY_REQUEST, this.question(this.asked)));
+            plan &&
+            (await this.client
+                .sendRequest<PanelCopy | null>(PANEL_COPY_REQUEST, this.question(plan))
+                .catch(() => null));
         if (copied) {
             await env.clipboard.writeText(copied.text);
             window.setStatusBarMessage(copied.said, 5000);
+        } else {
+            void window.showErrorMessage('The list can’t be copied: the plan or the language server is not there.');
         }
     }
 }
+
+const goneWords = (plan: Uri): string =>
+    `Out of date: ${workspace.asRelativePath(plan)} is no longer there. This is how it was.`;

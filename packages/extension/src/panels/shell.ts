@@ -5,8 +5,8 @@ export function roots(extension: Uri): Uri[] {
     return [Uri.joinPath(extension, 'dist'), Uri.joinPath(extension, 'media', 'panels')];
 }
 
-/** The page of a panel before it has its content: one script, one style, nothing else and nothing from elsewhere. */
-export function shell(webview: Webview, extension: Uri, title: string): string {
+/** The page of a panel before it has its content: one script, one style, nothing else and nothing from elsewhere. @param words shown meanwhile */
+export function shell(webview: Webview, extension: Uri, title: string, words: string): string {
     const nonce = [...crypto.getRandomValues(new Uint8Array(16))].map((byte) => byte.toString(16)).join('');
     const [script, style] = [
         webview.asWebviewUri(Uri.joinPath(extension, 'dist', 'panel.js')).toString(),
@@ -24,7 +24,7 @@ export function shell(webview: Webview, extension: Uri, title: string): string {
 </head>
 <body>
 <p id="silence" class="stale" role="status"></p>
-<main id="page"><p class="missing">Open the file of an event to see it here.</p></main>
+<main id="page"><p class="missing">${words}</p></main>
 <script nonce="${nonce}" src="${script}"></script>
 </body>
 </html>`;

@@ -19,6 +19,12 @@ window.addEventListener('message', ({ data }: MessageEvent<ToPage>) => {
             break;
         case 'silence':
             document.getElementById('silence')!.textContent = data.words;
+            page.classList.add('is-stale');
+            break;
+        case 'nothing':
+            show('<p class="missing"></p>');
+            page.querySelector('.missing')!.textContent = data.words;
+            page.classList.remove('is-stale');
             break;
         case 'light':
             light(data.places);
@@ -99,12 +105,19 @@ document.addEventListener('keydown', (event) => {
     }
 });
 
-/** Points at every part of a piece, in the picture and in words, and names it. */
+/** What a part shows: of pieces, tables and people that are written at one place, which one. */
+function thingOf(part: Element): string {
+    const names = [...THINGS, ...(part.hasAttribute('data-course') ? [] : ['data-lane'])];
+    return names.map((name) => part.getAttribute(name) ?? '').join(' ');
+}
+const THINGS = ['data-at', 'data-piece', 'data-table'];
+
+/** Points at every part of a thing, in the picture and in words, and names it. */
 function point(event: Event): void {
     const part = within(event, '[data-at]');
-    const place = part?.getAttribute('data-at');
+    const thing = part && thingOf(part);
     for (const other of page.querySelectorAll('[data-at]')) {
-        other.classList.toggle('pointed', place !== undefined && other.getAttribute('data-at') === place);
+        other.classList.toggle('pointed', thing !== null && thingOf(other) === thing);
     }
     const named = page.querySelector('[data-named]');
     const name = part?.querySelector('title')?.textContent;

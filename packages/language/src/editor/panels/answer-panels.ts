@@ -2,7 +2,7 @@ import type { Connection } from 'vscode-languageserver';
 import type { Client } from '../client.js';
 import type { Place, Workspace } from '../workspace.js';
 import { panelCopy, panelPage, planOf } from './panel-page.js';
-import { PANEL_COPY_REQUEST, PANEL_REQUEST, type AskPanel } from './requests.js';
+import { PANEL_COPY_REQUEST, PANEL_REQUEST, PLAN_CHANGED_NOTIFICATION, type AskPanel } from './requests.js';
 import { ShownPlans } from './shown-plan.js';
 
 /** Answers a client that shows panels. Nothing is worked out for a panel before it is asked for. */
@@ -24,4 +24,11 @@ export function answerPanels(
     };
     answer(PANEL_REQUEST, (place, asked) => panelPage(place, asked, plans, client()));
     answer(PANEL_COPY_REQUEST, (place, asked) => panelCopy(place, asked, plans));
+    // What is gone is not looked at again, so it is told of here.
+    workspace.onTouched(({ folder, files }) => {
+        const gone = client().showsPanels ? files.filter((file) => !folder.hasText(file)) : [];
+        gone.forEach((file) => {
+            void connection.sendNotification(PLAN_CHANGED_NOTIFICATION, { uri: folder.uriOf(file) });
+        });
+    });
 }

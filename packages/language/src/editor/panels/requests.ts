@@ -43,5 +43,5 @@ export interface PanelCopy {
     readonly said: string;
 }
 
-/** `OfFile`, told to a client that shows panels, after the findings of a plan that was looked at again. */
+/** `OfFile`, told to a client that shows panels, after the findings of a plan that was looked at again, and of one that is gone. */
 export const PLAN_CHANGED_NOTIFICATION = 'underliner/planChanged';
