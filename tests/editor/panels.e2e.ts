@@ -97,9 +97,9 @@ describe('the table panel', () => {
             await window.picture(`panels, ${title}`);
         }
         expect(await listed(shown, 'brought')).toEqual(['soup spoon']);
-        await shown.locator('[data-piece="brought-1"]').hover();
+        await shown.locator('svg [data-piece="brought-1"]').hover();
         await shown.locator('#named', { hasText: 'soup spoon, brought now' }).waitFor();
-        await shown.locator('[data-piece="brought-1"]').click();
+        await shown.locator('svg [data-piece="brought-1"]').click();
         await cursorIn(SOUP);
         await shown.locator('section.standing button', { hasText: 'dinner fork' }).first().press('Enter');
         await cursorIn('Braised chicken');

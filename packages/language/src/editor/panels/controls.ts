@@ -59,11 +59,22 @@ export function press(
     );
 }
 
+/** Which of the things that are written at one place something stands for; a picture names it by the same words. */
+export interface Thing {
+    readonly dataPiece?: string;
+    readonly dataTable?: string;
+}
+
 /** Words that lead to where they were written; plain ones where that is nowhere. */
-export function leadsTo(at: number | undefined, words: string, label?: string): ElementContent {
+export function leadsTo(at: number | undefined, words: string, label?: string, thing: Thing = {}): ElementContent {
     return at === undefined
         ? h('span', words)
-        : h('button', { type: 'button', class: 'source', dataAt: at, ariaLabel: label }, words);
+        : h('button', { type: 'button', class: 'source', dataAt: at, ariaLabel: label, ...thing }, words);
+}
+
+/** A figure of a table; its column's head stands before it where there is no room for columns. */
+export function figureCell(head: string, content: ElementContent[]): Element {
+    return h('td', { class: 'figure', dataHead: head }, content);
 }
 
 /** A picture that can be larger than its panel. */

@@ -4,7 +4,7 @@ import { drawEvening } from '../../output/drawing/draw-evening.js';
 import { partsOf, type EveningPart } from '../../output/drawing/evening/parts.js';
 import { courseTitle, faces } from '../../output/sheets/evening.js';
 import type { CourseRun } from '../../service/run/types.js';
-import { leadsTo, pictureBox, press } from './controls.js';
+import { figureCell, leadsTo, pictureBox, press } from './controls.js';
 import type { Panel, PanelInput } from './panel.js';
 
 /** Of a page that does not say how wide it is, in dots. */
@@ -69,6 +69,8 @@ function whichPart(parts: readonly EveningPart[], chosen: EveningPart | undefine
     ]);
 }
 
+const HEADS = ['Called', 'Leaves the pass', 'First guest', 'Last guest', 'Cleared'];
+
 /** What the picture shows of the courses, to be read, and gone through with the keyboard. */
 function courses({ checked, sources }: PanelInput): Element {
     const { plan, service } = checked;
@@ -79,16 +81,15 @@ function courses({ checked, sources }: PanelInput): Element {
         const times = [fired, leftPass.first, served.first, served.last, cleared.last];
         return h('tr', [
             h('th', { scope: 'row' }, [leadsTo(at, title, `${title}: show where it is written`)]),
-            ...times.map((minutes) => h('td', { class: 'figure' }, face(minutes))),
+            ...times.map((minutes, index) => figureCell(HEADS[index]!, [{ type: 'text', value: face(minutes) }])),
         ]);
     };
-    const heads = ['Called', 'Leaves the pass', 'First guest', 'Last guest', 'Cleared'];
     return h('div', { id: 'list', class: 'list', tabIndex: 0, role: 'group', ariaLabel: 'Times of the courses' }, [
         h('table', [
             h('thead', [
                 h('tr', [
                     h('th', { scope: 'col' }, 'Course'),
-                    ...heads.map((head) => h('th', { scope: 'col', class: 'figure' }, head)),
+                    ...HEADS.map((head) => h('th', { scope: 'col', class: 'figure' }, head)),
                 ]),
             ]),
             h('tbody', service.run!.courses.map(row)),

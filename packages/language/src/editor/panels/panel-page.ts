@@ -43,7 +43,11 @@ export function panelPage(
     const event = checked.plan.event!.title;
     const content: ElementContent[] = [
         h('header', [h('h1', event), tick('stay', 'Stay with this plan', choices.stay === 'on')]),
-        h('div', { id: 'stale', class: 'stale', role: 'status' }, staleWords(shown, choices.anyway === 'on')),
+        h(
+            'div',
+            { id: 'stale', class: 'stale', role: 'status' },
+            staleWords(shown, choices.anyway === 'on', !('missing' in parts)),
+        ),
         ...('missing' in parts ? [h('p', { class: 'missing' }, parts.missing)] : parts),
     ];
     return {
@@ -60,14 +64,14 @@ export function panelCopy(place: Place, { panel, choices }: AskPanel, plans: Sho
     return PANELS[panel].copy?.({ checked }) ?? null;
 }
 
-function staleWords({ errors, isFromBefore }: ShownPlan, anyway: boolean): ElementContent[] {
+function staleWords({ errors, isFromBefore }: ShownPlan, anyway: boolean, isDrawn: boolean): ElementContent[] {
     if (errors === 0) {
         return [];
     }
     const stand = `${counted(errors, 'error')} ${errors === 1 ? 'stands' : 'stand'} in the text.`;
     const words = isFromBefore
         ? `Out of date: ${stand} This is the plan from before.`
-        : `Not to be relied on: ${stand} This is drawn in spite of that.`;
+        : `Not to be relied on: ${stand}${isDrawn ? ' This is drawn in spite of that.' : ''}`;
     const other = anyway
         ? press('anyway', 'anyway', { value: '', words: 'Show the plan from before' })
         : press('anyway', 'anyway', { value: 'on', words: 'Show the text as it is' });

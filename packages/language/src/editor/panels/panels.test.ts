@@ -4,7 +4,11 @@ import { TextDocument } from 'vscode-languageserver-textdocument';
 import { CLIENT, FOLDER, openPlan, type OpenPlan } from '../../../../../tests/support/open-plan.js';
 import { panelCopy, panelPage, planOf } from './panel-page.js';
 import type { PanelChoices, PanelKind, PanelPage } from './requests.js';
+import { answerPanels } from './answer-panels.js';
 import { ShownPlans } from './shown-plan.js';
+import { Workspace } from '../workspace.js';
+import type { Connection } from 'vscode-languageserver';
+import type { FileText } from '../../plan/files.js';
 
 // What panels show of plans, and where it leads.
 
@@ -145,7 +149,11 @@ describe('the table panel', () => {
         expect(['cover', 'neighbours', 'table', 'room'].map(seats)).toEqual([0, expect.any(Number), 8, 0]);
         expect(seats('neighbours')).toBeGreaterThanOrEqual(3);
         const room = show(place, 'table', { view: 'room' });
-        expect([...room.html.matchAll(/data-table="(\w+)"/g)].map(([, name]) => name)).toEqual(['T1', 'T2', 'T3']);
+        expect([...room.html.split('</svg>')[0]!.matchAll(/data-table="(\w+)"/g)].map(([, name]) => name)).toEqual([
+            'T1',
+            'T2',
+            'T3',
+        ]);
         expect(leads(place, room, 'T2')).toEqual(['T1']);
     });
 
@@ -158,6 +166,41 @@ describe('the table panel', () => {
         for (const choices of nonsense) {
             expect(show(place, 'table', choices).html).toContain('<svg');
         }
+    });
+
+    it('is lettered larger in a narrower panel, in which it is shown whole', () => {
+        const place = openPlan(SUPPER);
+        const letters = (width?: string): number => {
+            const { html } = show(place, 'table', width === undefined ? {} : { width });
+            expect(html).toContain(`data-width="${width ?? '700'}"`);
+            const [, across] = /viewBox="0 0 ([\d.]+) /.exec(html)!;
+            const [, size] = /class="words"[^>]* font-size="([\d.]+)"/.exec(html)!;
+            return (Number(size) / Number(across)) * Number(width ?? '700');
+        };
+        for (const width of ['300', '400', '500']) {
+            expect(letters(width), width).toBeGreaterThan(11);
+        }
+        expect(letters('900') / 900).toBeCloseTo(letters() / 700, 5);
+        for (const nonsense of ['0', '-4', 'x', '1e12']) {
+            expect(letters(nonsense)).toBeDefined();
+        }
+    });
+
+    it.each([
+        ['cover', 'data-piece'],
+        ['table', 'data-piece'],
+        ['room', 'data-table'],
+    ])('names each thing in words as in the picture, for several are written at one place: %s', (view, attribute) => {
+        const { html } = show(openPlan(SUPPER), 'table', { view });
+        const [drawn, listed] = html.split('</svg>') as [string, string];
+        const named = (part: string): string[] =>
+            [
+                ...part.matchAll(new RegExp(`data-at="\\d+"[^>]* ${attribute}="([^"]+)"|${attribute}="([^"]+)"`, 'g')),
+            ].map(([, one, other]) => (one ?? other)!);
+        const inWords = named(listed);
+        expect(inWords.length).toBeGreaterThan(2);
+        expect(new Set(inWords).size).toBe(inWords.length);
+        expect(named(drawn)).toEqual(expect.arrayContaining(inWords));
     });
 
     it('says what is missing where there is nothing to draw', () => {
@@ -178,6 +221,20 @@ describe('the pull panel', () => {
         expect(row).toBe(' soup bowl 24 24 20 ▲ 4 short ');
         expect(leads(place, page, 'soup bowl')).toEqual([expect.stringContaining('soup-bowl warmed')]);
         expect(leads(place, page, '20')).toEqual([expect.stringContaining('20 soup-bowl')]);
+    });
+
+    it('calls nothing enough that is not counted', () => {
+        const said = (house: string): string => {
+            const text = SUPPER.replace('house "Hall" { own 40 soup-spoon, 20 soup-bowl }', house);
+            return texts(show(openPlan(text), 'pull').html, /p id="short"/)[0]!;
+        };
+        expect(said('')).toBe('Not known whether anything is short: nothing of the list is counted.');
+        expect(said('house "Hall" { own 40 soup-spoon }')).toMatch(
+            /^Nothing that is counted is short; \d+ are not counted\.$/,
+        );
+        expect(said('house "Hall" { own 20 soup-bowl }')).toMatch(
+            /^1 piece of the list is short; \d+ are not counted\.$/,
+        );
     });
 
     it('is copied as CSV', () => {
@@ -251,6 +308,11 @@ describe('a panel of a text with errors', () => {
         expect(leads(place, page, 'soup bowl')).toEqual(['served in soup-bowl warmed to 60 °C at 64 °C']);
     });
 
+    it('does not speak of what is drawn where nothing is', () => {
+        const { html } = show(openPlan('event "Nothing yet" { guests 8 { 9 vegetarian } }'), 'table');
+        expect(html).toMatch(/Not to be relied on: \d errors? stands? in the text\.</);
+    });
+
     it('shows the text as it is when asked to, or when there is nothing from before', () => {
         const place = openPlan(SUPPER);
         const plans = new ShownPlans();
@@ -259,5 +321,26 @@ describe('a panel of a text with errors', () => {
         const anyway = show(place, 'table', { anyway: 'on' }, plans);
         expect(anyway.html).toContain('Not to be relied on: 1 error stands in the text.');
         expect(show(openPlan(broken), 'table').html).toContain('Not to be relied on');
+    });
+});
+
+describe('a plan that is gone', () => {
+    it('is told of, as one that has changed', async () => {
+        const text: FileText = { state: 'read', text: SUPPER };
+        const workspace = new Workspace({
+            list: () => Promise.resolve(['a.cover', 'b.cover']),
+            read: () => Promise.resolve(text),
+        });
+        const told: unknown[] = [];
+        const connection = {
+            onRequest: () => undefined,
+            sendNotification: (method: string, params: unknown) => told.push([method, params]),
+        } as unknown as Connection;
+        const client = (): typeof CLIENT => ({ ...CLIENT, showsPanels: true });
+        answerPanels(connection, workspace, client, () => Promise.resolve());
+        await workspace.addFolder(FOLDER);
+        expect(told).toEqual([]);
+        workspace.deletedOnDisk(`${FOLDER}/a.cover`);
+        expect(told).toEqual([['underliner/planChanged', { uri: `${FOLDER}/a.cover` }]]);
     });
 });

@@ -5,7 +5,7 @@ import { pieceCalled } from '../../output/sheets/evening.js';
 import { pullByStore } from '../../output/stores.js';
 import { counted } from '../../rules/wording.js';
 import type { PullLine } from '../../service/types.js';
-import { leadsTo } from './controls.js';
+import { figureCell, leadsTo } from './controls.js';
 import type { Panel, PanelInput } from './panel.js';
 import { ownedAt, usedAt } from './piece-sources.js';
 
@@ -37,13 +37,13 @@ export const pullPanel: Panel = {
         if (stores.length === 0) {
             return { missing: 'There is nothing to pull yet: the plan has no menu, or no guests who eat of it.' };
         }
-        const short = service.pull.filter((line) => line.short > 0);
+        const { short, words } = shortage(service.pull);
         const columns = COLUMNS.filter(
             ({ isRare, figure }) => !isRare || service.pull.some((line) => (figure(line) ?? 0) > 0),
         );
         return [
             h('div', { class: 'tools' }, [
-                h('p', { id: 'short', class: short.length > 0 ? 'short' : undefined }, shortWords(short.length)),
+                h('p', { id: 'short', class: short > 0 ? 'short' : undefined }, words),
                 h('button', { id: 'copy', type: 'button', dataCopy: true }, 'Copy as CSV'),
             ]),
             h('div', { id: 'list', class: 'list', tabIndex: 0, role: 'group', ariaLabel: 'Pull list' }, [
@@ -74,18 +74,30 @@ export const pullPanel: Panel = {
     },
 };
 
-function shortWords(pieces: number): string {
-    return pieces === 0
-        ? 'Nothing is short.'
-        : `${counted(pieces, 'piece')} of the list ${pieces === 1 ? 'is' : 'are'} short.`;
+/** Of what nobody counts, nobody knows whether it is short. */
+function shortage(lines: readonly PullLine[]): { readonly short: number; readonly words: string } {
+    const short = lines.filter((line) => line.short > 0).length;
+    const uncounted = lines.filter(({ owned, short }) => owned === undefined && short === 0).length;
+    const are = (pieces: number): string => (pieces === 1 ? 'is' : 'are');
+    if (uncounted === lines.length) {
+        return { short, words: 'Not known whether anything is short: nothing of the list is counted.' };
+    }
+    const said =
+        short > 0
+            ? `${counted(short, 'piece')} of the list ${are(short)} short`
+            : uncounted > 0
+              ? 'Nothing that is counted is short'
+              : 'Nothing is short';
+    return { short, words: `${said}${uncounted > 0 ? `; ${uncounted} ${are(uncounted)} not counted` : ''}.` };
 }
 
 function row({ checked, sources }: PanelInput, line: PullLine, columns: readonly Column[]): Element {
     const called = pieceCalled(checked.plan, line.piece);
     const label = `${called}: show where it is used`;
+    const thing = { dataPiece: line.piece };
     return h('tr', { class: line.short > 0 ? 'short' : undefined }, [
-        h('th', { scope: 'row' }, [leadsTo(sources.numberOf(usedAt(checked, line.piece)), called, label)]),
-        ...columns.map(({ head, figure }) => h('td', { class: 'figure' }, cell(head, figure(line)))),
+        h('th', { scope: 'row' }, [leadsTo(sources.numberOf(usedAt(checked, line.piece)), called, label, thing)]),
+        ...columns.map(({ head, figure }) => figureCell(head, cell(head, figure(line)))),
     ]);
 
     function cell(head: string, figure: number | undefined): ElementContent[] {
@@ -94,7 +106,7 @@ function row({ checked, sources }: PanelInput, line: PullLine, columns: readonly
                 // A piece that the house does not list may be one it never counts.
                 const at = figure === undefined ? undefined : sources.numberOf(ownedAt(checked.plan, line.piece));
                 const words = figure === undefined ? 'not counted' : String(figure);
-                return [leadsTo(at, words, `${words} owned: show where the house says so`)];
+                return [leadsTo(at, words, `${words} owned: show where the house says so`, thing)];
             }
             case 'Short':
                 return figure === 0 ? [] : [h('strong', [h('span', { ariaHidden: 'true' }, '▲ '), `${figure} short`])];

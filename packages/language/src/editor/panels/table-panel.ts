@@ -3,6 +3,7 @@ import { h } from 'hastscript';
 import type { Checked } from '../../check.js';
 import { SAID, type DrawnPiece, type PieceState } from '../../output/drawing/drawn-piece.js';
 import { coverPicture, neighboursPicture, roomPicture, tablePicture } from '../../output/drawing/pictures.js';
+import type { Lettering } from '../../output/drawing/svg.js';
 import { piecesAt, stepAlongside } from '../../output/drawing/standing.js';
 import { eveningClock } from '../../service/clock/evening.js';
 import type { PlacedPiece } from '../../service/cover-geometry/types.js';
@@ -22,8 +23,12 @@ const VIEWS = [
 ] as const;
 type View = (typeof VIEWS)[number]['value'];
 
-/** Words are large enough in a panel so wide, mm; the panel itself says what the title of a picture would. */
-const LETTERING = { printedWidth: 200 };
+/** Of a page that does not say how wide it is, in dots. */
+const USUAL_WIDTH = '700';
+/** Words are large enough in a panel so wide, mm, and larger in a picture that a narrower one shows whole. */
+const [WIDEST, NARROWEST] = [200, 80];
+/** So wide is a picture printed of whose dots a panel has one, mm: its words are then about eleven dots high. */
+const PER_DOT = 0.36;
 
 /** What is to be seen, with every choice made that the plan allows. */
 interface Sight {
@@ -34,6 +39,8 @@ interface Sight {
     readonly step: Step;
     readonly table?: string;
     readonly seat: number;
+    /** How wide the page is, in dots. */
+    readonly width: string;
 }
 
 /** The laid table: one step of the evening at a time, from one cover to the whole room. */
@@ -78,7 +85,7 @@ function sightOf({ checked, choices, sources }: PanelInput): Sight {
     const chosen = numberOf(choices, 'seat');
     const eater = eaters.find((guest) => guest.table === table)?.seat;
     const seat = there.includes(chosen) ? chosen : (eater ?? there[0] ?? 1);
-    return { checked, sources, view, variation, step, table, seat };
+    return { checked, sources, view, variation, step, table, seat, width: choices.width ?? USUAL_WIDTH };
 }
 
 function numberOf(choices: PanelChoices, name: string): number {
@@ -184,30 +191,38 @@ function picture(sight: Sight): ElementContent[] {
     return svg === undefined
         ? [h('p', { class: 'missing' }, 'There is nothing to draw here yet.')]
         : [
-              pictureBox(svg, `Picture of the ${sight.view === 'neighbours' ? 'covers' : sight.view}`),
+              h('div', { dataWidth: sight.width }, [
+                  pictureBox(svg, `Picture of the ${sight.view === 'neighbours' ? 'covers' : sight.view}`),
+              ]),
               h('p', { id: 'named', class: 'named', dataNamed: true }, 'Point at a thing to read its name.'),
           ];
 }
 
 function drawn(sight: Sight): string | undefined {
     const { checked, view, variation, step, table, seat } = sight;
+    const lettering = letteringOf(sight);
     switch (view) {
         case 'cover':
-            return coverPicture(checked, variation, step, (piece) => sourceOf(sight, variation, piece), LETTERING);
+            return coverPicture(checked, variation, step, (piece) => sourceOf(sight, variation, piece), lettering);
         case 'neighbours':
             return neighboursPicture(checked, table!, seat, onTable(sight));
         case 'table':
             return tablePicture(checked, table!, onTable(sight));
         case 'room':
-            return roomPicture(checked, (name) => tableSource(sight, name), LETTERING);
+            return roomPicture(checked, (name) => tableSource(sight, name), lettering);
     }
+}
+
+/** The panel itself says what the title of a picture would. */
+function letteringOf({ width }: Sight): Lettering {
+    return { printedWidth: Math.max(NARROWEST, Math.min(WIDEST, (Number(width) || 0) * PER_DOT)) };
 }
 
 /** The other covers of a table are at the same movement of the service. */
 function onTable(sight: Sight) {
     const { checked, variation, step } = sight;
     return {
-        ...LETTERING,
+        ...letteringOf(sight),
         // They stand below the picture, in full.
         needs: 'unsaid' as const,
         subtitle: `Step ${step.index + 1}: ${step.title}`,
@@ -255,7 +270,12 @@ function pieceLists(sight: Sight): Element[] {
                           'ul',
                           own.map((piece) => {
                               const label = `${piece.label}${SAID[state]}: show where it is written`;
-                              return h('li', leadsTo(sourceOf(sight, variation, piece), piece.label, label));
+                              return h(
+                                  'li',
+                                  leadsTo(sourceOf(sight, variation, piece), piece.label, label, {
+                                      dataPiece: piece.id,
+                                  }),
+                              );
                           }),
                       ),
                   ]),
@@ -283,7 +303,7 @@ function roomLists(sight: Sight): Element[] {
     const rows = checked.service.tables.map(({ name, seats: there }) => {
         const guests = checked.service.seats.tables.find((table) => table.name === name)?.guests ?? 0;
         return h('li', [
-            leadsTo(tableSource(sight, name), name, `Table ${name}: show where it is written`),
+            leadsTo(tableSource(sight, name), name, `Table ${name}: show where it is written`, { dataTable: name }),
             ` ${guests} of ${there.length} seats taken`,
         ]);
     });
