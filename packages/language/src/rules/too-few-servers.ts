@@ -1,6 +1,9 @@
 import type { TeamFound } from '../service/run/smallest-team.js';
-import { clausesOf } from '../service/run/team-of-plan.js';
-import { defineRule } from './rule.js';
+import { fewestServers, targetsOf } from '../service/run/targets.js';
+import { clausesOf, withoutHands } from '../service/run/team-of-plan.js';
+import type { Plan } from '../plan/types.js';
+import type { Service } from '../service/types.js';
+import { defineRule, type Report } from './rule.js';
 import { sayTeam, sayWait, serviceMisses, teamFix, teamWanted, type ServiceMisses } from './service-misses.js';
 import { sayMiss } from './table-waits.js';
 import { agreeing, counted } from './wording.js';
@@ -41,6 +44,7 @@ export default defineRule({
     examples: {
         wrong: [
             { title: 'One server for six tables', text: plan('servers <|1|>') },
+            { title: 'Nobody', text: plan('servers <|0|>') },
             {
                 title: 'Two servers who fetch every plate themselves, in a house that counts on 40 guests a server',
                 text: `house "Saltmarsh Hall" {\n    laying { server-ratio: 40 per server   longest-table-wait: 3 min }\n}\n\n${plan('servers <|2|>').replace('   runners 2', '')}`,
@@ -49,6 +53,11 @@ export default defineRule({
         right: [{ text: plan('servers 3') }],
     },
     check({ plan, service, report }) {
+        const nobody = withoutHands(plan, 'serving');
+        if (nobody) {
+            report(sayNobody(plan, service, nobody));
+            return;
+        }
         const found = serviceMisses(plan, service);
         const clause = clausesOf(plan, 'server').at(-1);
         if (!found || !clause) {
@@ -88,6 +97,32 @@ export default defineRule({
         });
     },
 });
+
+/** Nothing of the evening is computed then, so that no other finding says that plates are late. */
+function sayNobody(plan: Plan, service: Service, { count }: NonNullable<ReturnType<typeof withoutHands>>): Report {
+    const guests = service.guestCount;
+    const targets = targetsOf(plan.customs);
+    const fewest = fewestServers(guests, targets);
+    return {
+        at: count.origin,
+        severity: 'error',
+        message: `Nobody serves${guests > 0 ? ` ${counted(guests, 'guest')}` : ''}: what is called, carried and cleared when can't be told.`,
+        hint:
+            guests > 0
+                ? `The house counts on ${targets.guestsPerServer} guests a server, which makes ${fewest}.`
+                : 'Say how many servers there are.',
+        fixes:
+            guests > 0
+                ? [
+                      {
+                          title: `Have ${counted(fewest, 'server')}`,
+                          safety: 'unsafe',
+                          changes: [{ do: 'replace', at: count.origin, words: String(fewest) }],
+                      },
+                  ]
+                : [],
+    };
+}
 
 /** Enough for the ratio, where no team was found with which nobody waits. */
 function enoughServers({ evening, fewestServers: count }: ServiceMisses): TeamFound {

@@ -8,7 +8,7 @@ import type { Service } from '../types.js';
 import type { Evening, EveningCourse, EveningSpeech, EveningTable } from './evening.js';
 import { figureOf, isAssumed, paceOf } from './pace.js';
 import { tableWork } from './table-work.js';
-import { teamOf } from './team-of-plan.js';
+import { teamOf, withoutHands } from './team-of-plan.js';
 
 /** What the simulation needs of the service; never what is computed from the simulation. */
 export type ForEvening = Pick<
@@ -22,7 +22,7 @@ export interface PlannedEvening {
     readonly assumed: readonly CustomName[];
 }
 
-/** The plan as the simulation takes it; `undefined` where it names no guests, courses, tables or servers. */
+/** The plan as the simulation takes it; `undefined` where it names no guests, courses, tables or servers, or nobody to plate. */
 export function eveningOf(plan: Plan, service: ForEvening): PlannedEvening | undefined {
     const { menu, customs } = plan;
     if (!menu || menu.courses.length === 0 || !plan.team || service.seats.guests.length === 0) {
@@ -34,7 +34,7 @@ export function eveningOf(plan: Plan, service: ForEvening): PlannedEvening | und
         return figureOf(customs, name);
     };
     const { isPaceStated, ...team } = teamOf(plan, figureOf(customs, 'plating-rate'));
-    if (team.servers <= 0) {
+    if (team.servers <= 0 || withoutHands(plan, 'plating')) {
         return undefined;
     }
     if (team.lines > 0 && !isPaceStated) {

@@ -8,11 +8,28 @@ export type Role = 'captain' | 'server' | 'runner' | 'plating-line' | 'plater' |
 
 /** The clauses that name a role, in the order of the text. */
 export function clausesOf(plan: Plan, role: Role): Roles {
-    return (plan.team?.roles ?? []).filter(({ role: named }) => named.name === role || named.name === `${role}s`);
+    return (plan.team?.roles ?? []).filter(({ role: named }) => isSameRole(named.name, role));
+}
+
+/** `server` and `servers` are one role. */
+export function isSameRole(one: string, other: string): boolean {
+    return one === other || one === `${other}s` || `${one}s` === other;
+}
+
+/**
+ * The clause that has nobody for a work that no one else does, `servers 0` or `plating-lines 0`: nothing can be served then.
+ * What runners, sommeliers and bussers do falls to the servers where there are none.
+ */
+export function withoutHands(plan: Plan, work: 'serving' | 'plating'): Roles[number] | undefined {
+    const clauses =
+        work === 'serving'
+            ? clausesOf(plan, 'server')
+            : [...clausesOf(plan, 'plating-line'), ...clausesOf(plan, 'plater')];
+    return clauses.every(({ count }) => count.count <= 0) ? clauses.at(-1) : undefined;
 }
 
 /** A slip of the finger must not fill the memory with servers. */
-const MOST_OF_A_ROLE = 1000;
+export const MOST_OF_A_ROLE = 1000;
 
 /**
  * People and lines by role. Where no plating line is named, every plater is a line of one.
