@@ -1,4 +1,7 @@
-import { UNITS, type Quantity } from '../plan/quantity.js';
+import { DISPLAY_UNIT, show, toComputing, UNITS, type Quantity } from '../plan/quantity.js';
+import type { Room } from '../plan/types.js';
+import { EARTHLY_AIR, ROOM_AIR } from '../service/heat/air.js';
+import { withoutHands } from '../service/run/team-of-plan.js';
 import type { DishFacts } from '../service/types.js';
 import { isDoubtful } from './doubt.js';
 import { everyDrink, isBeyondStrength, mostStrength } from './drinks.js';
@@ -44,6 +47,14 @@ export default defineRule({
             { title: 'A digit lost', text: plan('15 min', '<|22 ml|>', '12 %') },
             { title: 'A point lost', text: plan('15 min', '220 ml', '<|125 %|>') },
             { title: 'No wine', text: plan('15 min', '220 ml', '<|40 %|>') },
+            {
+                title: 'Degrees of another scale',
+                text: `${plan('15 min', '220 ml', '12 %')}\nroom "Boathouse" 14 m by 12 m { at <|72 °C|> }\n`,
+            },
+            {
+                title: 'Nobody to plate',
+                text: `${plan('15 min', '220 ml', '12 %')}\nteam { servers 2   plating-lines <|0|> }\n`,
+            },
         ],
         right: [{ text: plan('15 min', '220 ml', '12.5 %') }],
     },
@@ -74,6 +85,18 @@ export default defineRule({
                 });
             }
         }
+        if (plan.room?.temperature && !isDoubtful(plan, plan.room.temperature.origin)) {
+            judgeAir(plan.room, plan.room.temperature, report);
+        }
+        const nobody = withoutHands(plan, 'plating');
+        if (nobody) {
+            report({
+                at: nobody.count.origin,
+                severity: 'error',
+                message: `${quoted(nobody.role.name)} is 0, and nobody else plates: what is called, carried and cleared when can't be told.`,
+                hint: 'Say how many there are, or leave them out where nothing waits to be plated.',
+            });
+        }
     },
 });
 
@@ -86,9 +109,31 @@ function judgeLasts(title: string, time: Quantity, report: (report: Report) => v
             at: time.origin,
             message: `${quoted(title)} would last ${time.written}; a course takes ${time.value > LONGEST ? '4 h at the very most' : 'a minute at least'}.`,
             hint: 'Say how long guests are at table with it, such as `lasts 20 min`.',
-            fixes: time.unit === 'min' ? [] : inUnit(time, 'min', 10, 90),
+            fixes: inUnit(time, 'min', 10, 90),
         });
     }
+}
+
+/** How warm a room mostly is where guests sit, °C. Common practice, no source. */
+const [COOL, WARM] = [12, 32];
+
+function judgeAir({ title }: Room, air: Quantity, report: (report: Report) => void): void {
+    const { coldest, warmest } = ROOM_AIR;
+    if (isBetween(air.value, coldest, warmest)) {
+        return;
+    }
+    const inScale = (celsius: number): string => show(celsius, air.unit ?? DISPLAY_UNIT.temperature);
+    report({
+        at: air.origin,
+        severity: isBetween(air.value, EARTHLY_AIR.coldest, EARTHLY_AIR.warmest) ? undefined : 'error',
+        message: `The air of ${quoted(title)} would be at ${air.written}; guests sit in a room of ${inScale(coldest)} to ${inScale(warmest)}.`,
+        hint: 'Look at the figure and its scale again: how warm each plate and glass arrives is computed with it.',
+        fixes: [
+            ...inUnit(air, '°F', COOL, WARM),
+            ...inUnit(air, '°C', COOL, WARM),
+            ...(air.unit === '°C' ? tenfold(air, COOL, WARM) : []),
+        ],
+    });
 }
 
 /** Tasting portions are a third of a course, and a generous one is half as much again: beyond these it is a slip. */
@@ -123,9 +168,11 @@ function tenfold(quantity: Quantity, low: number, high: number): Fix[] {
 }
 
 /** The same figure in a unit in which it makes sense. */
-function inUnit(quantity: Quantity, unit: 'min', low: number, high: number): Fix[] {
+function inUnit(quantity: Quantity, unit: 'min' | '°C' | '°F', low: number, high: number): Fix[] {
     const figure = Number.parseFloat(quantity.written);
-    return UNITS[unit].dimension === quantity.dimension && isBetween(figure, low, high)
+    return quantity.unit !== unit &&
+        UNITS[unit].dimension === quantity.dimension &&
+        isBetween(toComputing(figure, unit), low, high)
         ? [write(quantity, `${figure} ${unit}`)]
         : [];
 }

@@ -3,6 +3,15 @@
 /** Standard atmosphere, Pa. */
 export const ATMOSPHERE = 101_325;
 
+/**
+ * Air in which guests sit, °C: a supper in the snow and a marquee in a heatwave. Beyond it a figure is a slip. Common practice, no
+ * source.
+ */
+export const ROOM_AIR = { coldest: -10, warmest: 45 } as const;
+
+/** No air on earth is colder or hotter, °C, and what is computed here holds for none: a room counts as no more than that. From memory. */
+export const EARTHLY_AIR = { coldest: -60, warmest: 60 } as const;
+
 const GRAVITY = 9.81;
 const STEFAN_BOLTZMANN = 5.670374e-8;
 /** Heat capacity of air, J/kgK (temperature 6, H13). */

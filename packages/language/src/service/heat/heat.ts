@@ -2,15 +2,17 @@
 import type { Plan } from '../../plan/types.js';
 import type { Run } from '../run/types.js';
 import type { DishFacts, Service } from '../types.js';
+import { EARTHLY_AIR } from './air.js';
 import { dishHeat } from './dish-heat.js';
 import { drinksHeat } from './drink-heat.js';
 import { piecesHeat } from './piece-heat.js';
 import type { Air, DishHeat, Heat, PieceHeat } from './types.js';
 
-/** The room's own temperature, else the house's custom. */
+/** The room's own temperature, else the house's custom; one that no air has is taken for the nearest that it can have. */
 export function airOf({ room, customs }: Pick<Plan, 'room' | 'customs'>): Air {
+    const celsius = room?.temperature?.value ?? customs['room-temperature'].value;
     return {
-        celsius: room?.temperature?.value ?? customs['room-temperature'].value,
+        celsius: Math.min(EARTHLY_AIR.warmest, Math.max(EARTHLY_AIR.coldest, celsius)),
         humidity: customs.humidity.value,
     };
 }
