@@ -2,6 +2,7 @@ import {
     check,
     restOfEvening,
     tellCalls,
+    tellCallsInMarkdown,
     tellChanges,
     tellChangesInMarkdown,
     whatIf,
@@ -42,12 +43,19 @@ export function runWhatIf(path: string, options: WhatIfOptions): number {
         throw new CannotRun(answer);
     }
     const calls = options.at === undefined ? [] : restOfEvening(answer.checked);
+    const { caution, changes } = answer;
     const nothing = 'Nothing changes for anybody.';
     writeResult(
         {
-            text: () => (calls.length > 0 ? `${tellCalls(calls)}\n` : '') + tellChanges(answer.changes, nothing),
-            markdown: () => tellChangesInMarkdown(answer.changes, nothing),
-            json: () => `${JSON.stringify({ calls, changes: answer.changes }, undefined, 4)}\n`,
+            text: () =>
+                (caution === undefined ? '' : `${caution}\n\n`) +
+                (calls.length > 0 ? `${tellCalls(calls)}\n` : '') +
+                tellChanges(changes, nothing),
+            markdown: () =>
+                (caution === undefined ? '' : `> ${caution}\n\n`) +
+                (calls.length > 0 ? `${tellCallsInMarkdown(calls)}\n` : '') +
+                tellChangesInMarkdown(changes, nothing),
+            json: () => `${JSON.stringify({ caution, calls, changes }, undefined, 4)}\n`,
         }[options.format](),
     );
     return 0;

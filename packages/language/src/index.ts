@@ -58,7 +58,7 @@ export { calendar, type Calendar, type CalendarOptions } from './calendar.js';
 export { whatIf, type Otherwise, type WhatIf } from './what-if.js';
 export { compare } from './output/comparison/compare.js';
 export type { Change, Compared, Subject } from './output/comparison/change.js';
-export { restOfEvening, tellCalls, type Call } from './output/comparison/rest-of-evening.js';
+export { restOfEvening, tellCalls, tellCallsInMarkdown, type Call } from './output/comparison/rest-of-evening.js';
 export { tellChanges, tellChangesInMarkdown } from './output/comparison/tell.js';
 
 // ---------------------------------------------------------------- recipes

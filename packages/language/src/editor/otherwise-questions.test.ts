@@ -35,6 +35,16 @@ describe('what a chef may ask of an evening', () => {
         expect(otherwiseQuestions(openPlan('menu { course soup "Leek soup" { } }'))).toEqual([]);
     });
 
+    it('is nothing where there is no event', () => {
+        const gallery = openPlan(
+            files
+                .slice(0, 5)
+                .map((file) => `//- ${file}\n${read(file)}`)
+                .join('\n'),
+        );
+        expect(otherwiseQuestions(gallery)).toEqual([]);
+    });
+
     it('takes as an answer the example that it shows, and says what is wrong with another', () => {
         for (const { key, example } of otherwiseQuestions(plan)) {
             expect(problemWith(key, example), key).toBeUndefined();
@@ -42,7 +52,13 @@ describe('what a chef may ask of an evening', () => {
             expect(problemWith(key, ''), key).toBeDefined();
         }
         expect(problemWith('underway', '20:10 pudding')).toMatch(/^The menu has no course `pudding`\. It has `/);
-        expect(problemWith('guests', '1000000')).toBe('At most 5000.');
+        expect(problemWith('underway', '20:10 Soup')).toBeUndefined();
+        expect(problemWith('underway', '8:10 pm soup')).toBeUndefined();
+        expect(problemWith('underway', '8:10 soup')).toMatch(/Did you mean 20:10\?$/);
+        expect(problemWith('late', '99 h')).toMatch(/at most 6 h/);
+        expect(problemWith('people servers', '0')).toMatch(/nobody serves/);
+        expect(problemWith('roomTemperature', '-300 °C')).toMatch(/from -10 to 45 °C\.$/);
+        expect(problemWith('guests', '1000000')).toMatch(/from 1 to 5000\.$/);
     });
 
     it('is answered for people: how many more, and when', async () => {
@@ -67,6 +83,7 @@ describe('what a chef may ask of an evening', () => {
             'event "Supper" { date 2026-10-17 seated 19:00 guests 8 }\nmenu { course soup "Leek" { dish "Leek" { held at 20 °C } } nonsense }',
         );
         const answer = (await answerWhatIf(wrong, { guests: '9' }, anAsker()))!;
-        expect('markdown' in answer && answer.markdown).toMatch(/> The plan has \d+ errors?: mend them/);
+        expect('markdown' in answer && answer.markdown).toMatch(/> The plan has \d+ errors?: mend (it|them)/);
+        expect(await told({ guests: '3' })).toMatch(/\n> With these figures the plan has \d+ errors?: do not rely/);
     });
 });

@@ -3,10 +3,10 @@ import { DISPLAY_UNIT, show } from '../plan/quantity.js';
 import { compare } from '../output/comparison/compare.js';
 import { restOfEvening, tellCallsInMarkdown } from '../output/comparison/rest-of-evening.js';
 import { tellChangesInMarkdown } from '../output/comparison/tell.js';
-import { counted, listed, quoted } from '../rules/wording.js';
 import type { Plan } from '../plan/types.js';
-import { findCourse } from '../plan/names.js';
-import { planOtherwise, type Otherwise } from '../what-if.js';
+import { eveningClock } from '../service/clock/evening.js';
+import { isSameRole } from '../service/run/team-of-plan.js';
+import { cautionOf, planOtherwise, problemWith, type Otherwise } from '../what-if.js';
 import { CHANGED_MEANWHILE, inSteps, isCurrent, workingOut, type Asker } from './in-steps.js';
 import type { Asked } from './questions.js';
 import type { OtherwiseAnswers, Question, WhatIfAnswer } from './requests.js';
@@ -21,12 +21,13 @@ interface Readable extends Pick<Question, 'key' | 'label' | 'now' | 'example'> {
 
 /** The questions that this plan gives something to ask of. */
 export function otherwiseQuestions({ folder, path }: Place): readonly Asked[] {
-    return questionsOf(folder.checked(path).plan).map(({ read, ...question }) => ({
+    const { plan } = folder.checked(path);
+    return questionsOf(plan).map(({ read, ...question }) => ({
         ...question,
         prompt: question.now === '' ? question.label : `The plan says ${question.now}.`,
         problemOf: (answer) => {
             const found = read(answer);
-            return typeof found === 'string' ? found : undefined;
+            return typeof found === 'string' ? found : problemWith(plan, found);
         },
     }));
 }
@@ -54,7 +55,7 @@ export async function answerWhatIf(
     if (!isCurrent(folder, checked)) {
         return CHANGED_MEANWHILE;
     }
-    const errors = checked.findings.filter(({ severity }) => severity === 'error').length;
+    const caution = cautionOf(checked, again);
     const calls = again.plan.underway ? restOfEvening(again) : [];
     return {
         markdown: [
@@ -62,9 +63,7 @@ export async function answerWhatIf(
             ...asked.map(
                 ({ key, label, now }) => `- ${label}: **${answers[key]!.trim()}**${now ? ` (planned: ${now})` : ''}`,
             ),
-            ...(errors > 0
-                ? [`\n> The plan has ${counted(errors, 'error')}: mend them before you trust these figures.`]
-                : []),
+            ...(caution === undefined ? [] : [`\n> ${caution}`]),
             '',
             ...(calls.length > 0 ? [tellCallsInMarkdown(calls)] : []),
             tellChangesInMarkdown(compare(checked, again), 'Nothing changes for anybody.'),
@@ -77,7 +76,9 @@ function joined(all: readonly Otherwise[]): Otherwise {
 }
 
 function questionsOf(plan: Plan): readonly Readable[] {
-    return [...guestQuestions(plan), ...teamQuestions(plan), ...hourQuestions(plan), ...roomQuestions(plan)];
+    return plan.event
+        ? [...guestQuestions(plan), ...teamQuestions(plan), ...hourQuestions(plan), ...roomQuestions(plan)]
+        : [];
 }
 
 function guestQuestions({ event }: Plan): Readable[] {
@@ -100,20 +101,27 @@ function guestQuestions({ event }: Plan): Readable[] {
 }
 
 function teamQuestions({ team }: Plan): Readable[] {
-    return (team?.roles ?? []).map(({ role, count }) => ({
+    const roles = team?.roles ?? [];
+    const first = roles.filter(
+        ({ role }, at) => roles.findIndex((each) => isSameRole(each.role.name, role.name)) === at,
+    );
+    const countOf = (name: string): number =>
+        roles.reduce((sum, { role, count }) => sum + (isSameRole(role.name, name) ? count.count : 0), 0);
+    return first.map(({ role }) => ({
         key: `people ${role.name}`,
-        label: role.name.replaceAll('-', ' ').replace(/^./, (first) => first.toUpperCase()),
-        now: String(count.count),
-        example: String(Math.max(1, count.count - 1)),
+        label: role.name.replaceAll('-', ' ').replace(/^./, (letter) => letter.toUpperCase()),
+        now: String(countOf(role.name)),
+        example: String(Math.max(1, countOf(role.name) - 1)),
         read: (answer) => readCount(answer, (value) => ({ people: { [role.name]: value } })),
     }));
 }
 
-function hourQuestions({ event, menu }: Plan): Readable[] {
-    if (event?.seated?.minutes === undefined) {
+function hourQuestions(plan: Plan): Readable[] {
+    const clock = eveningClock(plan);
+    if (!clock) {
         return [];
     }
-    const names = (menu?.courses ?? []).map(({ kind }) => kind.name);
+    const running = `${clock.face(55)} ${plan.menu?.courses[0]?.kind.name ?? 'soup'}`;
     return [
         {
             key: 'late',
@@ -129,16 +137,13 @@ function hourQuestions({ event, menu }: Plan): Readable[] {
             key: 'underway',
             label: 'The evening runs: now, and the last course cleared',
             now: '',
-            example: `20:10 ${names[0] ?? 'soup'}`,
+            example: running,
             read: (answer) => {
-                const [, time = '', done = ''] = /^(\S+)\s+(.+)$/.exec(answer) ?? [];
+                const [, time = '', done = ''] = /^(\d{1,2}:\d{2}(?:\s*[ap]\.?m)?)\s+(.+)$/i.exec(answer.trim()) ?? [];
                 const minutes = readClock(time).value;
-                if (minutes === undefined || !time.includes(':')) {
-                    return `Write the time and the last course that is cleared, such as 20:10 ${names[0] ?? 'soup'}.`;
-                }
-                return findCourse(menu, done)
-                    ? { underway: { minutes, done } }
-                    : `The menu has no course ${quoted(done)}. It has ${listed(names.map(quoted))}.`;
+                return minutes === undefined
+                    ? `Write the time and the last course that is cleared, such as ${running}.`
+                    : { underway: { minutes, done } };
             },
         },
     ];
@@ -163,12 +168,6 @@ function roomQuestions({ room }: Plan): Readable[] {
         : [];
 }
 
-/** The most of anything that an evening is computed with. */
-const MOST = 5000;
-
 function readCount(answer: string, use: (count: number) => Otherwise): Otherwise | string {
-    if (!/^\d+$/.test(answer)) {
-        return 'How many, as a whole number?';
-    }
-    return Number(answer) > MOST ? `At most ${MOST}.` : use(Number(answer));
+    return /^\d+$/.test(answer) ? use(Number(answer)) : 'How many, as a whole number?';
 }

@@ -15,8 +15,15 @@ export function counted(count: number, noun: string, plural = `${noun}s`): strin
     return `${count} ${count === 1 ? noun : plural}`;
 }
 
-/** More than one of a piece, as cupboards call them: `soup spoons`, `knives`, `glasses`. */
+/** More than one of a piece, as cupboards call them: `soup spoons`, `knives`, `glasses`, `round cloths 90`. */
 export function several(noun: string): string {
+    const [, thing, size] = /^(\D+) (\d.*)$/.exec(noun) ?? [];
+    if (thing !== undefined) {
+        return `${several(thing)} ${size}`;
+    }
+    if (noun.includes(' and ')) {
+        return `${noun} sets`;
+    }
     if (/kni(fe)$/.test(noun)) {
         return noun.replace(/fe$/, 'ves');
     }

@@ -25,7 +25,7 @@ function changedNumbers(before: Compared, after: Compared): Change[] {
         }
         const change = { subject: 'guests', key, before: old, after: now, unit: 'guests' } as const;
         if (old === undefined || now === undefined) {
-            return [{ ...change, text: `${said[key]}s: ${now ?? 'no longer stated'}` }];
+            return [{ ...change, text: `${plural(said[key])}: ${now ?? 'no longer stated'}` }];
         }
         const nouns = counted(Math.abs(now - old), said[key], plural(said[key])).replace(/^\d+ /, '');
         return [{ ...change, text: `${more(old, now)} ${nouns}, ${now} in all` }];
