@@ -105,10 +105,13 @@ function aboutDish(dish: Dish, heat: DishHeat, air: number, say: Say): string {
 
 const START = { 'leaves-the-pass': 'leaves the pass at', held: 'is held at', reading: 'read at' } as const;
 
-function whyInWords({ start, vessel, covered, pouredAtTable }: DishHeat, air: number, say: Say): string {
+function whyInWords({ start, vessel, last, covered, pouredAtTable }: DishHeat, air: number, say: Say): string {
     return listed([
         start ? `it ${START[start.how]} ${say(start.celsius)}` : 'the plan does not say how warm it leaves the pass',
         ...(vessel ? [`its vessel is at ${say(vessel.celsius)}`] : []),
+        ...(vessel?.cooledTo === undefined
+            ? []
+            : [`at ${say(vessel.cooledTo)} after ${Math.round(last!.journey.outOfWarmer)} min out of its warmer`]),
         ...(pouredAtTable ? ['it is poured at table'] : [covered ? 'it is carried covered' : 'it is carried open']),
         `the room is at ${say(air)}`,
     ]);

@@ -59,6 +59,7 @@ function dishJson(telling: Telling, heat: DishHeat): Json {
                 room: 'as warm as the room',
                 kept: 'as warm as what it holds, where both are kept',
             }[heat.vessel.how],
+            cooledTo: rounded(heat.vessel.cooledTo),
         },
         liquid: heat.liquid && {
             grams: round(heat.liquid.grams),
@@ -82,6 +83,7 @@ function guestJson(guest: AtGuest | undefined): Json | undefined {
         guest && {
             table: guest.journey.table,
             minutes: round(guest.minutes),
+            outOfWarmer: guest.journey.outOfWarmer > 0 ? round(guest.journey.outOfWarmer) : undefined,
             onThePass: round(guest.journey.standing),
             carried: round(guest.journey.carried),
             beforeSeating: guest.journey.waiting > 0 ? round(guest.journey.waiting) : undefined,

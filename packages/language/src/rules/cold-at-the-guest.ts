@@ -119,7 +119,11 @@ function tell(facts: DishFacts, heat: DishHeat): Told | undefined {
     }
     const fixes = mendsAtTheGuest(facts, heat);
     const firstHas = first?.temperature?.celsius;
+    const { cooledTo } = heat.vessel ?? {};
     const hints = [
+        cooledTo === undefined
+            ? undefined
+            : `Its ${quoted(facts.vessel!.name)} is out of the warmer for ${minutesWords(last!.journey.outOfWarmer)} before it is filled, and at ${degreesLike(wanted, cooledTo)} by then: see that first.`,
         firstHas === undefined ? undefined : `The first guest has it at ${degreesLike(wanted, firstHas)}.`,
         fixes[0] ? `${fixes[0].title}.` : whyNothingMends(wanted, heat),
         facts.dish.measured ? 'A hotter start wants a new reading.' : undefined,

@@ -12,13 +12,20 @@ export function whatItHolds({ count, capacity, gear }: EquipmentUse): string {
     return `${count} ${quoted(gear)} ${count === 1 ? 'holds' : 'hold'} ${counted(capacity, 'plate')}`;
 }
 
-/** Rents as many more of the gear as are wanted for all plates at once. */
-export function rentGear(plan: Plan, { gear, plates, capacity }: EquipmentUse): Fix[] {
+/**
+ * Rents as many more of the gear as are wanted for all plates at once.
+ * @param atLeast so many in any case
+ */
+export function rentGear(
+    plan: Plan,
+    { gear, plates, capacity }: Pick<EquipmentUse, 'gear' | 'plates' | 'capacity'>,
+    atLeast = 1,
+): Fix[] {
     const holder = plateHolders(plan).find((each) => each.gear === gear);
     if (!holder) {
         return [];
     }
-    const count = lotsOf(plates - capacity, holder.each);
+    const count = Math.max(atLeast, lotsOf(plates - capacity, holder.each));
     const what = holder.stated.holds[0]?.what ?? 'plates';
     const changes = rentMore(plan, [{ piece: gear, count, holds: `${holder.each} ${what}` }]);
     return changes ? [{ title: `Rent ${count} ${quoted(gear)}`, safety: 'unsafe', changes }] : [];

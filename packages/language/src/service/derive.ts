@@ -13,6 +13,7 @@ import { groupGuests } from './guests.js';
 import { heatOf, heatOfFacts } from './heat/heat.js';
 import { lazily, lazilyKept, lazilyOfEach } from '../plan/lazily.js';
 import { preparationsOf } from './preparations/preparations.js';
+import { warmingOf } from './preparations/warmed-vessels.js';
 import { findReaches } from './reaches.js';
 import { roomOf } from './room/room-of.js';
 import { tablesOf } from './room/room-to-lay-out.js';
@@ -41,7 +42,7 @@ export function deriveService(plan: Plan): Service {
         ...course.pours.map((pour) => pourFacts(plan, pour, course.index)),
         ...course.dishes.flatMap((dish) => dish.pours.map((pour) => pourFacts(plan, pour, course.index, dish))),
     ]);
-    const heated = lazilyOfEach((facts: DishFacts) => heatOfFacts(plan, facts, service.run));
+    const heated = lazilyOfEach((facts: DishFacts) => heatOfFacts(plan, facts, service.run, service.warming));
     const drunk = lazily(() => poursOf(plan, service.pours, service.groups, service.servings));
     const service: Service = inSections({
         groups: () => groupGuests(plan),
@@ -79,6 +80,7 @@ export function deriveService(plan: Plan): Service {
         room: () => roomOf(plan, service.tables),
         coverGeometry: () => coverGeometry(plan, service, service.tables),
         run: () => runService(plan, service),
+        warming: () => warmingOf(plan, service),
         heat: () => heatOf(plan, service, service.run, heated),
         chilling: () => planChilling(plan, service, service.heat.air, service.run),
         preparations: () => preparationsOf(plan, service),

@@ -7,7 +7,7 @@ import type { Chilling } from './chilling/types.js';
 import type { Heat } from './heat/types.js';
 import type { CoverGeometry } from './cover-geometry/cover-geometry.js';
 import type { RoomLayout, TableToPlace } from './room/types.js';
-import type { Preparations } from './preparations/types.js';
+import type { Preparations, WarmingLoad } from './preparations/types.js';
 import type { Run } from './run/types.js';
 import type { Seats } from './seats/types.js';
 import type { AllergenMatrix } from './allergens/types.js';
@@ -295,6 +295,8 @@ export interface Service {
     readonly room?: RoomLayout;
     /** The service simulated; absent where guests, room or team are not stated. Worked out when asked for. */
     readonly run?: Run;
+    /** Vessels that are warmed for their course, first things first; empty where no run sheet tells when they are wanted. */
+    readonly warming: readonly WarmingLoad[];
     /** What hot and cold things are like in front of their guests. Worked out when asked for. */
     readonly heat: Heat;
     /** When each drink has to be put in the cold, in the order poured. Worked out when asked for. */

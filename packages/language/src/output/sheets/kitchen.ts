@@ -1,6 +1,7 @@
 import { counted, listed } from '../../rules/wording.js';
 import { coolingLimits } from '../../service/heat/cooling.js';
 import { portionsToCook } from '../../service/numbers.js';
+import { isOutTooLong } from '../../service/preparations/warming.js';
 import type { Dish } from '../../plan/types.js';
 import { sentApart } from './at-the-table.js';
 import {
@@ -191,13 +192,18 @@ function warming({ plan, service }: SheetSource): Block[] {
                   columns: [
                       { head: 'In', figures: true, share: 0.11 },
                       { head: 'Out', figures: true, share: 0.11 },
+                      { head: 'Plated by', figures: true, share: 0.13 },
                       { head: 'What' },
-                      { head: 'To', figures: true, share: 0.12 },
-                      { head: 'Where', share: 0.26 },
+                      { head: 'To', figures: true, share: 0.11 },
+                      { head: 'Where', share: 0.21 },
                   ],
-                  rows: loads.map(({ start, end, piece, pieces, to, gear, course }) => [
+                  rows: loads.map(({ start, end, wantedUntil, piece, pieces, to, gear, course }) => [
                       { text: face(start), strong: true },
                       face(end),
+                      // What leaves the warmer before its time is what nobody expects.
+                      isOutTooLong({ end, wantedUntil })
+                          ? { text: face(wantedUntil), strong: true }
+                          : face(wantedUntil),
                       `${pieces} × ${pieceCalled(plan, piece)}, ${courseTitle(plan, course)}`,
                       to === undefined ? '' : degrees(to),
                       gear?.replaceAll('-', ' ') ?? '',

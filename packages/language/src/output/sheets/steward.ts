@@ -1,5 +1,6 @@
 import { counted } from '../../rules/wording.js';
 import type { PullLine } from '../../service/types.js';
+import { isOutTooLong } from '../../service/preparations/warming.js';
 import { pullByStore } from '../stores.js';
 import { courseTitle, faces, pieceCalled, piecesCalled, type SheetSource } from './evening.js';
 import type { Block, Cell, Sheet } from './sheet.js';
@@ -125,8 +126,8 @@ function warming({ plan, service }: SheetSource): Block[] {
               {
                   sort: 'list',
                   items: loads.map(
-                      ({ start, piece, pieces, gear }) =>
-                          `${face(start)}: ${piecesCalled(plan, piece, pieces)}${gear ? `, ${gear.replaceAll('-', ' ')}` : ''}.`,
+                      ({ start, end, wantedUntil, piece, pieces, gear }) =>
+                          `${face(start)}–${face(end)}: ${piecesCalled(plan, piece, pieces)}${gear ? `, ${gear.replaceAll('-', ' ')}` : ''}, plated by ${face(wantedUntil)}${isOutTooLong({ end, wantedUntil }) ? `: out ${Math.round(wantedUntil - end)} min before` : ''}.`,
                   ),
               },
           ];

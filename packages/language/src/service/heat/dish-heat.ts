@@ -2,11 +2,12 @@
 import type { Piece } from '../../plan/cupboard.js';
 import { isKindOf } from '../../plan/names.js';
 import type { Plan, VesselUse } from '../../plan/types.js';
+import type { WarmingLoad } from '../preparations/types.js';
 import type { DishRun } from '../run/types.js';
 import type { DishFacts } from '../types.js';
 import { isCreamy, liquidOf } from './contents.js';
 import type { Limits } from './inverse.js';
-import { isKeptAhead, journeyOf, minutesOf } from './journey.js';
+import { emptyAfter, isKeptAhead, journeyOf, minutesOf } from './journey.js';
 import { serveLiquid } from './served-liquid.js';
 import { afterPublishedDrop, startRangeFor, throughReading, type SolidStart } from './solid.js';
 import { touchLimits } from './touch-limits.js';
@@ -22,7 +23,13 @@ interface Journeys {
 }
 
 /** @returns `undefined` where the plan states nothing that a temperature or a time at the guest follows from */
-export function dishHeat(plan: Plan, facts: DishFacts, air: Air, run: DishRun | undefined): DishHeat | undefined {
+export function dishHeat(
+    plan: Plan,
+    facts: DishFacts,
+    air: Air,
+    run: DishRun | undefined,
+    warming: readonly WarmingLoad[],
+): DishHeat | undefined {
     const side = sideOf(facts);
     const { dish, course, wanted } = facts;
     const within = dish.served.within?.time.value;
@@ -30,7 +37,11 @@ export function dishHeat(plan: Plan, facts: DishFacts, air: Air, run: DishRun | 
         return undefined;
     }
     const isKept = isKeptAhead(dish);
-    const journeys = run && { first: journeyOf(run.first, isKept), last: journeyOf(run.last, isKept) };
+    const loads = dish.served.vessel?.state === 'warmed' ? warming : [];
+    const journeys = run && {
+        first: journeyOf(run.first, isKept, loads),
+        last: journeyOf(run.last, isKept, loads),
+    };
     const base = {
         course: course.index,
         dish: dish.index,
@@ -78,6 +89,7 @@ function liquidHeat(plan: Plan, facts: DishFacts, air: Air, journeys: Journeys |
         start && isKeptAhead(dish)
             ? { celsius: start.temperature.value, how: 'kept' }
             : emptyVessel(plan, dish.served.vessel, air);
+    const out = journeys?.last.outOfWarmer ?? 0;
     const holds = piece.measures.holds?.high;
     const factor = surfaceFactor(holds && liquid.grams / holds, isCreamy(kind));
     const heat = serveLiquid({
@@ -103,13 +115,18 @@ function liquidHeat(plan: Plan, facts: DishFacts, air: Air, journeys: Journeys |
         ...(start
             ? { start: { celsius: start.temperature.value, how: leavesPass ? 'leaves-the-pass' : 'held' } }
             : measured && { start: { celsius: measured.temperature.value, how: 'reading' } }),
-        vessel: empty,
+        vessel: out > 0 ? { ...empty, cooledTo: emptyAfter(empty.celsius, air.celsius, out) } : empty,
         liquid: { grams: liquid.grams, surfaceDiameter: found.vessel.surfaceDiameter },
         ...heat,
         assumed: [
             ...found.assumed,
             ...(portion ? [] : [`a portion of ${Math.round(liquid.grams)} ml, usual for its kind`]),
             ...(empty.how === 'custom' ? ['how warm the vessel is, by the house’s custom'] : []),
+            ...(out > 0
+                ? [
+                      `that a vessel ${out.toFixed(0)} min out of its warmer cools as one that stands alone (temperature 13): a covered stack keeps longer`,
+                  ]
+                : []),
             ...(empty.how === 'kept'
                 ? ['that what it is plated ahead into keeps it and its vessel at what it starts from']
                 : []),
@@ -149,7 +166,14 @@ function solidHeat(
     const from = leavesPass ?? heldAt;
     const how: SolidStart = heldAt && !leavesPass ? 'held' : 'leaves-the-pass';
     const start = from && { celsius: from.temperature.value, how };
-    const common = { byMinute: [], assumed: [], ...(start && { start }) };
+    const out = journeys?.last.outOfWarmer ?? 0;
+    const assumed =
+        out > 0
+            ? [
+                  `that its plate takes no more heat than those of the published drops, ${out.toFixed(0)} min out of its warmer`,
+              ]
+            : [];
+    const common = { byMinute: [], assumed, ...(start && { start }) };
     const answers = side === 'hot' &&
         wanted !== undefined && { answers: { range: { from: how, ...startRangeFor(wanted, how) } } };
     const after = measured?.after?.value;

@@ -1,5 +1,6 @@
 /** The heat section of a plan: what every hot or cold thing is like in front of its first and its last guest. */
 import type { Plan } from '../../plan/types.js';
+import type { WarmingLoad } from '../preparations/types.js';
 import type { Run } from '../run/types.js';
 import type { DishFacts, Service } from '../types.js';
 import { EARTHLY_AIR } from './air.js';
@@ -23,11 +24,18 @@ export interface DishWithPieces {
     readonly pieces: readonly PieceHeat[];
 }
 
-export function heatOfFacts(plan: Plan, facts: DishFacts, run: Run | undefined): DishWithPieces {
+/** @param warming when vessels are in the warmers; what is in none comes straight from one */
+export function heatOfFacts(
+    plan: Plan,
+    facts: DishFacts,
+    run: Run | undefined,
+    warming: readonly WarmingLoad[] = [],
+): DishWithPieces {
     const air = airOf(plan);
     const { course, index } = facts.dish;
     const timed = run?.courses.find((each) => each.course === course)?.dishes.find((each) => each.dish === index);
-    return { dish: dishHeat(plan, facts, air, timed), pieces: piecesHeat(plan, facts, air, timed) };
+    const loads = warming.filter((load) => load.course === course && load.piece === facts.vessel?.name);
+    return { dish: dishHeat(plan, facts, air, timed, loads), pieces: piecesHeat(plan, facts, air, timed) };
 }
 
 /**

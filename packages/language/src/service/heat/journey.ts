@@ -1,5 +1,7 @@
 /** The way of a plate from the pour to its guest, as stretches of cooling. */
 import type { Dish } from '../../plan/types.js';
+import type { WarmingLoad } from '../preparations/types.js';
+import { minutesOut } from '../preparations/warming.js';
 import type { PlateRun } from '../run/types.js';
 import type { Surroundings } from './liquid.js';
 import { approach, thinTau } from './newton.js';
@@ -14,7 +16,10 @@ const BASE = 4;
 /** Time constant of an empty bowl on its way, min: 5 mm of china, 10 W/m²K on both sides (temperature 13). */
 const EMPTY_TAU = thinTau(2400, 0.9, 5, 10);
 
-/** An empty vessel, °C, after so many minutes in the room; negative minutes: what it was before. */
+/**
+ * An empty vessel, °C, after so many minutes in the room, standing alone: in a stack it cools more slowly. Negative minutes: what it
+ * was before.
+ */
 export function emptyAfter(celsius: number, room: number, minutes: number): number {
     return approach(celsius, room, EMPTY_TAU, minutes);
 }
@@ -34,11 +39,17 @@ export function isKeptAhead({ platedAhead }: Dish): boolean {
 
 /**
  * Guests begin when they have sat down, at minute 0: what is preset waits for them.
- * @param isKept it does not stand before it leaves the pass
+ * @param isKept it does not stand before it leaves the pass, and its vessel is as warm as it
+ * @param warming the loads of warmers that its vessel is in
  */
-export function journeyOf({ table, plated, leftPass, served }: PlateRun, isKept: boolean): Journey {
+export function journeyOf(
+    { table, plated, leftPass, served }: PlateRun,
+    isKept: boolean,
+    warming: readonly WarmingLoad[],
+): Journey {
     const standing = isKept ? 0 : leftPass - plated;
-    return { table, standing, carried: served - leftPass, waiting: Math.max(0, -served) };
+    const outOfWarmer = isKept ? 0 : minutesOut(warming, plated);
+    return { table, outOfWarmer, standing, carried: served - leftPass, waiting: Math.max(0, -served) };
 }
 
 export function minutesOf({ standing, carried, waiting }: Journey): number {

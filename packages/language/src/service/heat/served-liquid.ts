@@ -11,7 +11,7 @@ export interface LiquidCase {
     readonly side: 'hot' | 'cold';
     readonly liquid: Liquid;
     readonly vessel: Vessel;
-    /** Of the vessel before it is filled, °C. */
+    /** Of the vessel as it is warmed or chilled, °C. */
     readonly vesselCelsius: number;
     /** Of the liquid as it is poured, °C; absent where the plan states none. */
     readonly start?: number;
@@ -57,17 +57,20 @@ function serve(given: LiquidCase): LiquidHeat {
     // What a reading shows beside the computed pour holds for any other pour too.
     const bias = now && computed !== undefined ? now.start - computed : 0;
     const plate = (journey: Journey): Plate => {
-        const inVessel = now && filledAt(given, journey, now.start, bias);
+        const inVessel = now && filledAt(given, emptyFor(given, journey), now.start, bias);
         const celsius = inVessel === undefined ? undefined : along(given, journey, now!.scale)(inVessel);
         return { journey, inVessel, celsius };
     };
     const plates = journeys && { first: plate(journeys.first), last: plate(journeys.last) };
     const minuteLater = (from: number): number => standing(from, 1, now!.scale);
+    // Into a vessel as cold as the last guest's, but not carried before.
+    const poured = now && filledAt(given, journeys?.last.outOfWarmer ?? 0, now.start, bias);
     return {
-        ...(now && { poured: pouredBand(now.start, reading) }),
+        ...(poured !== undefined && { poured: pouredBand(poured, reading) }),
         ...(plates && { first: atGuest(given, plates.first), last: atGuest(given, plates.last) }),
-        byMinute: now && !journeys ? everyMinute(now.start, minuteLater) : [],
-        ...(now && wanted !== undefined && { staysFor: minutesKept(side, wanted, now.start, minuteLater) }),
+        byMinute: poured !== undefined && !journeys ? everyMinute(poured, minuteLater) : [],
+        ...(poured !== undefined &&
+            wanted !== undefined && { staysFor: minutesKept(side, wanted, poured, minuteLater) }),
         ...(wanted !== undefined && { answers: answersOf(given, wanted, now?.scale ?? 1, bias, plates) }),
     };
 }
@@ -112,22 +115,28 @@ function along(
         );
 }
 
-/** In the vessel when it is filled: at the pass, or at the table by a vessel that has cooled on its way. */
-function filledAt(given: LiquidCase, journey: Journey, atPass: number, bias: number): number {
-    const { start, liquid, vessel, vesselCelsius, air, pouredAtTable } = given;
-    if (!pouredAtTable || start === undefined) {
-        return atPass;
+/**
+ * In the vessel when it is filled by one that has stood empty for so long: out of its warmer, or on its way to a table where it is
+ * poured.
+ */
+function filledAt(given: LiquidCase, empty: number, straight: number, bias: number): number {
+    const { start, liquid, vessel, vesselCelsius, air } = given;
+    if (empty === 0 || start === undefined) {
+        return straight;
     }
-    return pourInto(liquid, start, vessel, emptyAfter(vesselCelsius, air.celsius, emptyFor(journey))) + bias;
+    return pourInto(liquid, start, vessel, emptyAfter(vesselCelsius, air.celsius, empty)) + bias;
 }
 
-function emptyFor({ standing, carried }: Journey): number {
-    return standing + carried;
+function emptyFor(
+    { pouredAtTable }: Pick<LiquidCase, 'pouredAtTable'>,
+    { outOfWarmer, standing, carried }: Journey,
+): number {
+    return outOfWarmer + (pouredAtTable ? standing + carried : 0);
 }
 
 /** The way where no run sheet tells it: what holds just after the pour holds at least. */
 const AT_ONCE: Plate = {
-    journey: { table: '', standing: 0, carried: 0, waiting: 0 },
+    journey: { table: '', outOfWarmer: 0, standing: 0, carried: 0, waiting: 0 },
     inVessel: undefined,
     celsius: undefined,
 };
@@ -139,7 +148,7 @@ function answersOf(
     bias: number,
     plates: { readonly first: Plate; readonly last: Plate } = { first: AT_ONCE, last: AT_ONCE },
 ): Answers {
-    const { side, liquid, vessel, air, vesselCelsius, limits, pouredAtTable, covered } = given;
+    const { side, liquid, vessel, air, vesselCelsius, limits, covered } = given;
     const [first, last] = [plates.first.journey, plates.last.journey];
     const inVessel = along(given, last, scale, -1)(wanted);
     const ask: Ask = {
@@ -148,15 +157,17 @@ function answersOf(
         vessel,
         inVessel: inVessel - bias,
         atFirst: along(given, first, scale)(inVessel),
-        emptyFor: pouredAtTable ? emptyFor(last) : 0,
+        emptyFor: emptyFor(given, last),
         room: air.celsius,
     };
     const pass = pourNeeded(ask, vesselCelsius, limits);
-    const byVessel = given.start === undefined ? undefined : vesselNeeded(ask, given.start, limits);
+    const needed = given.start === undefined ? undefined : vesselNeeded(ask, given.start, limits);
+    // No warmth at the warmer makes up for a long time out of it.
+    const byVessel = needed && 'refused' in needed && last.outOfWarmer > 0 ? undefined : needed;
     const isStuck = side === 'hot' && byVessel && 'refused' in byVessel && vesselCelsius < limits.touch;
     const isShort = side === 'hot' && !covered && last.carried > 0 && (plates.last.celsius ?? wanted) < wanted;
     const isScalding = side === 'hot' && (plates.first.celsius ?? limits.scald) > limits.scald;
-    const emptyAtFirst = pouredAtTable ? emptyAfter(vesselCelsius, air.celsius, emptyFor(first)) : vesselCelsius;
+    const emptyAtFirst = emptyAfter(vesselCelsius, air.celsius, emptyFor(given, first));
     return {
         ...(byVessel && { vessel: byVessel }),
         pass,

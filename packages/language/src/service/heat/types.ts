@@ -34,6 +34,8 @@ export type HeatModel =
 /** The time of one plate from plating to the guest who may begin on it. */
 export interface Journey {
     readonly table: string;
+    /** Its vessel, empty and out of the warmer, before the plate is plated. */
+    readonly outOfWarmer: number;
     /** On the pass. */
     readonly standing: number;
     readonly carried: number;
@@ -57,8 +59,13 @@ export interface DishHeat {
     readonly wanted?: number;
     /** What it starts from, and what says so. */
     readonly start?: { readonly celsius: number; readonly how: 'leaves-the-pass' | 'held' | 'reading' };
-    /** What it is served in, just before it is filled. */
-    readonly vessel?: { readonly celsius: number; readonly how: 'stated' | 'custom' | 'room' | 'kept' };
+    /** What it is served in, as it is warmed or chilled. */
+    readonly vessel?: {
+        readonly celsius: number;
+        readonly how: 'stated' | 'custom' | 'room' | 'kept';
+        /** What the last guest's has cooled to, empty, before it is filled; absent where it comes straight from the warmer. */
+        readonly cooledTo?: number;
+    };
     readonly liquid?: { readonly grams: number; readonly surfaceDiameter: number };
     readonly covered: boolean;
     readonly pouredAtTable: boolean;

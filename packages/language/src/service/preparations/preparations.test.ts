@@ -7,6 +7,7 @@ import { eveningClock } from '../clock/evening.js';
 import { prepare, type PreparationsInput } from './preparations.js';
 import type { StatedTask } from './stated-tasks.js';
 import type { PreparedTask, Preparations } from './types.js';
+import { isOutTooLong, minutesOut, planWarming, warmersWanted } from './warming.js';
 
 interface Evening {
     readonly times?: string;
@@ -253,6 +254,79 @@ describe('warming', () => {
         expect(first!.end).toBeLessThanOrEqual(second!.start + 1e-9);
         expect(first!.end).toBeLessThan(first!.wantedUntil);
     });
+    it('lets what fits together stand together, and be in until it is wanted', () => {
+        const { preparations } = serve({
+            house: 'own 1 plate-warmer { holds 48 plates }',
+            menu: menu('fish', 20) + menu('main', 30),
+        });
+        expect(preparations.warming.map(({ course, pieces }) => [course, pieces])).toEqual([
+            [0, 24],
+            [1, 24],
+        ]);
+        for (const { end, wantedUntil } of preparations.warming) {
+            expect(end).toBeCloseTo(wantedUntil, 6);
+        }
+    });
+    it('never has more in a warmer than it holds, and everything in on time', () => {
+        const wanted = fc.record({
+            course: fc.nat(4),
+            piece: fc.constantFrom('soup-bowl', 'dinner-plate'),
+            pieces: fc.integer({ min: 1, max: 90 }),
+            from: fc.integer({ min: -10, max: 120 }),
+            lasts: fc.integer({ min: 0, max: 15 }),
+        });
+        const given = fc.record({
+            wanted: fc.array(
+                wanted.map(({ lasts, ...each }) => ({ ...each, until: each.from + lasts })),
+                { maxLength: 5 },
+            ),
+            gear: fc.array(fc.record({ name: fc.constant('plate-warmer'), holds: fc.integer({ min: 1, max: 80 }) }), {
+                minLength: 1,
+                maxLength: 4,
+            }),
+            minutes: fc.integer({ min: 1, max: 60 }),
+        });
+        fc.assert(
+            fc.property(given, (input) => {
+                const loads = planWarming(input);
+                const all = (pieces: readonly { readonly pieces: number }[]) =>
+                    pieces.reduce((sum, each) => sum + each.pieces, 0);
+                expect(all(loads)).toBe(all(input.wanted));
+                for (const [index, { holds }] of input.gear.entries()) {
+                    const name = input.gear.length > 1 ? `plate-warmer ${index + 1}` : 'plate-warmer';
+                    const mine = loads.filter(({ gear }) => gear === name);
+                    for (const { start } of mine) {
+                        const there = mine.filter((load) => load.start <= start && start < load.end);
+                        expect(all(there)).toBeLessThanOrEqual(holds);
+                    }
+                }
+                for (const { start, end, wantedUntil } of loads) {
+                    expect(end).toBeLessThanOrEqual(wantedUntil + 1e-9);
+                    expect(end - start).toBeGreaterThanOrEqual(input.minutes - 1e-9);
+                }
+                // Where all of it fits at once nothing has to make room.
+                if (all(input.wanted) <= input.gear.reduce((sum, { holds }) => sum + holds, 0)) {
+                    expect(loads.every(({ end, wantedUntil }) => wantedUntil - end < 1e-9)).toBe(true);
+                }
+                const more = warmersWanted(input, { name: 'plate-warmer', holds: 20 });
+                const gear = [
+                    ...input.gear,
+                    ...Array<(typeof input.gear)[number]>(more).fill({ name: 'plate-warmer', holds: 20 }),
+                ];
+                expect(planWarming({ ...input, gear }).some(isOutTooLong)).toBe(false);
+            }),
+            { seed: 5, numRuns: 150 },
+        );
+    });
+    it('knows how long a vessel has been out of its warmer when it is filled', () => {
+        const load = { course: 0, piece: 'soup-bowl', pieces: 10, start: -60 };
+        const loads = [
+            { ...load, end: -20, wantedUntil: 5 },
+            { ...load, end: 10, wantedUntil: 10 },
+        ];
+        expect([0, 5, 6, 10].map((at) => minutesOut(loads, at))).toEqual([20, 25, 0, 0]);
+        expect(minutesOut([], 5)).toBe(0);
+    });
 });
 
 describe('every schedule', () => {
@@ -292,7 +366,6 @@ describe('every schedule', () => {
             guestsGone: 180,
             isGoneStated: true,
         },
-        warming: { wanted: [], gear: [], minutes: 45 },
     });
 
     it('keeps the order of tasks, has nobody in two places, and keeps meals free', () => {

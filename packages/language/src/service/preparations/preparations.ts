@@ -13,9 +13,7 @@ import { handsOf } from './hands.js';
 import { planSetUp, type SetUpInput } from './set-up.js';
 import { roleName, statedTasks, withStated, type StatedTask } from './stated-tasks.js';
 import { planStrike, type StrikeInput } from './strike.js';
-import type { ChillingStart, Preparations } from './types.js';
-import { planWarming, type WarmingInput } from './warming.js';
-import { warmedVessels, warmingGear } from './warmed-vessels.js';
+import type { ChillingStart, Preparations, WarmingLoad } from './types.js';
 import { workloadOf } from './workload.js';
 
 type ForPreparations = Pick<
@@ -31,6 +29,7 @@ type ForPreparations = Pick<
     | 'servings'
     | 'chilling'
     | 'run'
+    | 'warming'
 >;
 
 /** Everything the heavy part needs, without a place in the text. */
@@ -43,7 +42,6 @@ export interface PreparationsInput {
     readonly setup: readonly StatedTask[];
     readonly strike: readonly StatedTask[];
     readonly times: Omit<SetUpInput, 'drafts' | 'pools'> & Omit<StrikeInput, 'drafts' | 'pools'>;
-    readonly warming: WarmingInput;
 }
 
 /** Where a house does not say how fast it polishes: pieces a person in a minute. Common practice, no source. */
@@ -68,16 +66,16 @@ export function preparationsOf(plan: Plan, service: ForPreparations): Preparatio
             return prepared.strike;
         },
         get warming() {
-            return prepared.warming;
+            return service.warming;
         },
         chilling: chillingStarts(service),
-        assumed: assumedRates(plan, input),
+        assumed: assumedRates(plan, input, service.warming),
     };
 }
 
-/** Sets up, warms and strikes, each when it is asked for. Kept: what does not depend on the room or the team changes none of it. */
-export const prepare = remember((input: PreparationsInput): Pick<Preparations, 'setUp' | 'strike' | 'warming'> => {
-    const { workload, rates, setup, strike, times, warming } = input;
+/** Sets up and strikes, each when it is asked for. Kept: what does not depend on the room or the team changes none of it. */
+export const prepare = remember((input: PreparationsInput): Pick<Preparations, 'setUp' | 'strike'> => {
+    const { workload, rates, setup, strike, times } = input;
     const pools = [...input.pools, { role: MACHINE, count: 1, isOfTheFloor: false, isMachine: true }];
     // Who is named by tasks alone comes for those, and is not there for the rest.
     const machine = input.pools.length;
@@ -89,16 +87,12 @@ export const prepare = remember((input: PreparationsInput): Pick<Preparations, '
         lazily(() => planSetUp({ ...times, drafts: before, pools })),
         lazily(() => planStrike({ ...times, drafts: after, pools })),
     ];
-    const warmed = lazily(() => planWarming(warming));
     return {
         get setUp() {
             return setUp();
         },
         get strike() {
             return struck();
-        },
-        get warming() {
-            return warmed();
         },
     };
 });
@@ -135,11 +129,6 @@ export function preparationsInput(plan: Plan, service: ForPreparations): Prepara
             guestsGone,
             isGoneStated: gone !== undefined,
             by: gone !== undefined && typeof getOut === 'number' ? gone + getOut : undefined,
-        },
-        warming: {
-            wanted: warmedVessels(service),
-            gear: warmingGear(plan),
-            minutes: customs['plate-warming'].value,
         },
     };
 }
@@ -202,11 +191,11 @@ const RATES: readonly CustomName[] = [
     'plate-warming',
 ];
 
-function assumedRates(plan: Plan, { workload, times, warming }: PreparationsInput): string[] {
+function assumedRates(plan: Plan, { workload, times }: PreparationsInput, warming: readonly WarmingLoad[]): string[] {
     const isUsed: Partial<Record<CustomName, boolean>> = {
         'staff-meal': times.meal !== undefined,
         lingering: !times.isGoneStated,
-        'plate-warming': warming.wanted.length > 0,
+        'plate-warming': warming.length > 0,
         'placing-card': workload?.tables.some((table) => table.cards > 0) ?? false,
     };
     const ofWork = ['briefing', 'line-up', 'call-ahead'];

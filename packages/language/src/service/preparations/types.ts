@@ -114,7 +114,7 @@ export interface Chance {
     readonly inTime?: number;
 }
 
-/** One load of one piece of gear that warms. */
+/** What goes into one piece of gear that warms at once, for one course. */
 export interface WarmingLoad extends Timed {
     readonly course: number;
     readonly piece: string;
