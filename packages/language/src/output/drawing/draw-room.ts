@@ -3,9 +3,12 @@ import type { PlacedTable, RoomLayout } from '../../service/room/types.js';
 import { centred, inked, round, widthOfWords, type Drawing, type Lettering } from './svg.js';
 import { tableTop } from './table-top.js';
 import { frameOf, toScale } from './to-scale.js';
+import { cornersOf, lieOver, type WordsOnPage } from './words-on-page.js';
 
 const SIZE = 260;
 const MARGIN = 500;
+/** From the middle of the pass to its name, mm. */
+const BESIDE_PASS = 260;
 /** A chair pushed in, mm. */
 const CHAIR = 420;
 
@@ -36,6 +39,8 @@ export function drawRoom(
     const placed = room.tables.filter((table): table is PlacedTable & { at: object } => table.at !== undefined);
     const pass = toPage(room.pass);
     const isOnRight = room.pass.x > room.width / 2;
+    const standing = placed.map((table) => ({ ...table, at: { ...table.at, ...toPage(table.at) } }));
+    const passName = placePassName(pass, isOnRight, size, standing);
     return toScale(
         frame,
         room.depth + above + frame.below,
@@ -95,9 +100,9 @@ export function drawRoom(
             s(
                 'text',
                 {
-                    x: `${round(pass.x + (isOnRight ? -260 : 260))}`,
-                    y: `${round(pass.y + size * 0.35)}`,
-                    'text-anchor': isOnRight ? 'end' : 'start',
+                    x: `${round(passName.x)}`,
+                    y: `${round(passName.y)}`,
+                    'text-anchor': passName.anchor,
                 },
                 'pass',
             ),
@@ -117,4 +122,40 @@ export function drawRoom(
             }),
         ],
     );
+}
+
+type Standing = PlacedTable & { readonly at: NonNullable<PlacedTable['at']> };
+
+/** Beside the pass, or a few lines above or below that: off the tables with their chairs, at least off their names. */
+function placePassName(
+    pass: { readonly x: number; readonly y: number },
+    isOnRight: boolean,
+    size: number,
+    tables: readonly Standing[],
+): WordsOnPage {
+    const x = pass.x + (isOnRight ? -BESIDE_PASS : BESIDE_PASS);
+    const y = pass.y + size * 0.35;
+    const places = [0, -1, 1, -2, 2, -3, 3].map((lines): WordsOnPage => ({
+        lines: ['pass'],
+        x,
+        y: y + lines * size,
+        size,
+        anchor: isOnRight ? 'end' : 'start',
+    }));
+    const isOffNames = (words: WordsOnPage): boolean =>
+        !tables.some(({ name, at }) => lieOver(words, { lines: [name], x: at.x, y: at.y + size * 0.35, size }));
+    const isOffTables = (words: WordsOnPage): boolean => !tables.some((table) => reaches(table, words));
+    return places.find((words) => isOffNames(words) && isOffTables(words)) ?? places.find(isOffNames) ?? places[0]!;
+}
+
+/** Whether a table with its chairs, or the box around it, lies under words. */
+function reaches({ at, width, depth }: Standing, words: WordsOnPage): boolean {
+    const turn = (at.degrees * Math.PI) / 180;
+    const [cosine, sine] = [Math.abs(Math.cos(turn)), Math.abs(Math.sin(turn))];
+    const across = (width * cosine + depth * sine) / 2 + CHAIR;
+    const down = (width * sine + depth * cosine) / 2 + CHAIR;
+    const corners = cornersOf(words);
+    const [left, top] = [corners[0]!.x, corners[0]!.y];
+    const [right, bottom] = [corners[2]!.x, corners[2]!.y];
+    return left < at.x + across && right > at.x - across && top < at.y + down && bottom > at.y - down;
 }
