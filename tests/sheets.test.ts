@@ -371,6 +371,98 @@ describe('what is poured and passed at the table', () => {
     });
 });
 
+/** Guests kept from a pour for each sort of reason, a pour for some alone, one of a dish. */
+const POURS = `house "Hall" { local code canada }
+event "Pours" {
+    date 2026-10-17  zone America/Halifax  seated 19:00
+    guests 16 {
+        1 halal at T1 seat 1
+        1 without sulphites at T1 seat 8
+        1 without sulphites at T2 seat 2
+        2 children at T1
+    }
+}
+room "Gallery" 18 m by 11 m { table T1 to T2: round 66 inch, 8 seats }
+team { captain 1  servers 2  plating-lines 1 at 12 plates per min }
+menu {
+    course appetizer "Starter" {
+        served on salad-plate at 8 °C  lasts 12 min  contains nothing  suits halal
+        pour "Marsh white" 100 ml into white-wine-glass at 9 °C, is light-white-wine, left off for children, left off for guests without sulphites {
+            contains sulphites
+            instead "Elder cordial" 250 ml, is cordial { contains nothing }
+        }
+        pour "Apple juice" 100 ml into juice-glass, is juice, for children { contains nothing }
+    }
+    course main "Main" {
+        lasts 30 min
+        dish "Chicken" is poultry for halal { served on dinner-plate at 60 °C  cook to 74 °C  contains nothing  suits halal }
+        dish "Duck" is poultry for the rest {
+            served on dinner-plate at 60 °C  cook to 74 °C  contains nothing
+            pour "Old red" 100 ml into red-wine-glass, is full-red-wine, left off for children, left off for guests without sulphites { contains sulphites }
+        }
+    }
+}`;
+
+describe('who must not get a pour', () => {
+    const checked = check('a.cover', filesInMemory({ 'a.cover': POURS }));
+    const made = sheets(checked);
+    const of = (name: string): SheetFile => made.find((sheet) => sheet.name === name)!;
+    const pours = (name: string): string[][] => tablesOf(of(name), 'With', 'Drink')[0]!;
+    const children = checked.service.seats.guests
+        .filter(({ group }) => checked.service.groups[group]!.children)
+        .map(({ seat }) => seat);
+
+    it('stands on the server’s sheet by seat, with what they get', () => {
+        const seats = `T1 seats ${children.join(', ')}`;
+        expect(pours('server-1').map(([, drink, , kept]) => [drink, kept])).toEqual([
+            ['Marsh white', `T1 seat 1 (H), T1 seat 8 (no sulphites), ${seats} (child): Elder cordial`],
+            ['Apple juice', ''],
+            ['Old red', `T1 seat 8 (no sulphites), ${seats} (child): nothing is planned in its place`],
+        ]);
+        expect(pours('server-2').map(([, drink, , kept]) => [drink, kept])).toEqual([
+            ['Marsh white', 'T2 seat 2 (no sulphites): Elder cordial'],
+            ['Apple juice', ''],
+            ['Old red', 'T2 seat 2 (no sulphites): nothing is planned in its place'],
+        ]);
+        expect(pours('server-1')[1]![2]).toContain(`only for children (${seats})`);
+        expect(pours('server-2')[1]![2]).toContain('only for children (none here)');
+        expect(pours('server-1')[2]![2]).toContain('with Duck only');
+    });
+
+    it('stands at the bar in numbers that are those of the plan', () => {
+        expect(pours('bar').map(([, drink, , kept]) => [drink, kept])).toEqual([
+            ['Marsh white', '1 halal guest, 2 guests without sulphites, 2 children: Elder cordial'],
+            ['Apple juice', ''],
+            ['Old red', '2 guests without sulphites, 2 children: nothing is planned in its place'],
+        ]);
+        const cordial = checked.service.drinks.flatMap(({ uses }) => uses).find(({ insteadOf }) => insteadOf);
+        expect(cordial!.keptFrom).toBe(5);
+    });
+
+    it('is checked by two people where an allergen keeps them from it', () => {
+        const checks = (name: string): (readonly string[])[] =>
+            of(name).sheet.blocks.flatMap((block) =>
+                block.sort === 'check' && block.text.includes(': no ') ? [[block.text, ...block.by]] : [],
+            );
+        const white = 'no sulphites · T1 seat 8 · Starter: no Marsh white, but Elder cordial';
+        expect(checks('server-1')).toEqual([
+            [white, 'bar', 'server 1'],
+            ['no sulphites · T1 seat 8 · Main: no Old red', 'bar', 'server 1'],
+        ]);
+        expect(checks('bar').length).toBe(4);
+        expect(checks('bar')).toContainEqual([white, 'bar', 'server 1']);
+        expect(words('server-1', made)).toContain('Two people check each of these plates and glasses');
+    });
+
+    it('has no standard drinks at the bar for dishes that only they eat', () => {
+        const rows = tablesOf(of('bar'), 'A guest who has')[0]!;
+        expect(rows.map(([who]) => who)).toEqual(['Duck']);
+        const { alcohol } = checked.service;
+        const halal = alcohol.find(({ variation }) => variation.dishes.at(-1)!.title === 'Chicken');
+        expect(halal!.grams).toBe(0);
+    });
+});
+
 describe('guests of the list', () => {
     const listed = check('examples/saltmarsh-hall/table-of-eight.cover', workspace);
     const text = (names: boolean): string =>

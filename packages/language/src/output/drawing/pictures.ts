@@ -1,7 +1,7 @@
-import type { Need, Plan } from '../../plan/types.js';
+import type { Plan } from '../../plan/types.js';
 import { setsBetween } from '../../service/cover-geometry/between-covers.js';
 import type { PlacedPiece } from '../../service/cover-geometry/types.js';
-import { marksOf } from '../../service/seats/markers.js';
+import { markOf } from '../../service/seats/markers.js';
 import type { SeatedGuest } from '../../service/seats/types.js';
 import type { Service, Step, Variation } from '../../service/types.js';
 import { drawCover } from './draw-cover.js';
@@ -142,7 +142,7 @@ function onTheTable(
     const isShared = plan.customs['salt-and-pepper'].value === 'between-two';
     const said = (guest: SeatedGuest): string | undefined => {
         const group = service.groups[guest.group]!;
-        const words = { 'in-words': group.label, 'by-mark': markOf(group.needs, plan), unsaid: undefined };
+        const words = { 'in-words': group.label, 'by-mark': markOf(group.needs, plan.cupboard), unsaid: undefined };
         return group.needs.length > 0 ? words[needs] : undefined;
     };
     const places = covers.map(({ seat, guest, drawn }) => ({
@@ -171,9 +171,6 @@ function onTheTable(
 
 const laid = (pieces: readonly PlacedPiece[]): DrawnPiece[] =>
     pieces.filter(({ when }) => when === 'laid').map((piece) => ({ ...piece, state: 'standing' }));
-
-const markOf = (needs: readonly Need[], { cupboard }: Plan): string =>
-    [...new Set(needs.flatMap((need) => marksOf(need, cupboard)))].join('+');
 
 /** `GF 1: soup, main`: each mark once, with the courses in which it is the guest's. */
 function marksByCourse({ menu }: Plan, { breadMarker, markers }: SeatedGuest): string[] {

@@ -3,7 +3,7 @@ import { counted } from '../../rules/wording.js';
 import type { Chilling } from '../../service/chilling/types.js';
 import type { AlcoholEach } from '../../service/drinks/types.js';
 import { courseTitle, degrees, faces, pieceCalled, piecesCalled, type SheetSource } from './evening.js';
-import { poursTable } from './pours.js';
+import { glassChecks, poursTable } from './pours.js';
 import type { Block, Cell, Sheet } from './sheet.js';
 
 const LICENSED =
@@ -30,6 +30,7 @@ export function barSheet(source: SheetSource): Sheet | undefined {
                   ...bottles(source),
                   ...glasses(source),
                   ...poursTable(source),
+                  ...checks(source),
                   ...alcohol(source),
               ],
           };
@@ -142,6 +143,13 @@ function glasses({ plan, service }: SheetSource): Block[] {
                   }),
               },
           ];
+}
+
+function checks(source: SheetSource): Block[] {
+    const glasses = glassChecks(source);
+    return glasses.length === 0
+        ? []
+        : [{ sort: 'heading', text: 'Two people check each of these glasses' }, ...glasses];
 }
 
 function alcohol({ plan, service }: SheetSource): Block[] {

@@ -15,7 +15,7 @@ import {
     type SheetSource,
 } from './evening.js';
 import { platesTable } from './plates-at-table.js';
-import { poursTable } from './pours.js';
+import { glassChecks, poursTable } from './pours.js';
 import { TEXT_WIDTH, type Block, type Cell, type Sheet } from './sheet.js';
 import { guestSignals } from './signals.js';
 
@@ -82,7 +82,7 @@ function stationSheet(source: SheetSource, { name, server, tables }: Station): S
             { sort: 'heading', text: 'Step by step' },
             { sort: 'text', text: sides(source) },
             movementsTable(source, variations, tables),
-            ...poursTable(source),
+            ...poursTable(source, guests),
             { sort: 'heading', text: 'What guests say without a word' },
             { sort: 'list', items: guestSignals(plan) },
         ],
@@ -144,12 +144,20 @@ function needsTable(source: SheetSource, guests: readonly SeatedGuest[]): Block[
 }
 
 function checks(source: SheetSource, server: string, tables: readonly string[]): Block[] {
-    const plates = allergenPlates(source).filter(({ guest }) => tables.includes(guest.table));
-    return plates.length === 0
+    const isOwn = ({ table }: SeatedGuest): boolean => tables.includes(table);
+    const plates = allergenPlates(source).filter(({ guest }) => isOwn(guest));
+    const glasses = glassChecks(source, isOwn);
+    return plates.length + glasses.length === 0
         ? []
         : [
-              { sort: 'heading', text: 'Two people check each of these plates' },
-              { sort: 'caution', text: `${CONTACT} In doubt the plate goes back.` },
+              {
+                  sort: 'heading',
+                  text: `Two people check each of these ${glasses.length > 0 ? 'plates and glasses' : 'plates'}`,
+              },
+              {
+                  sort: 'caution',
+                  text: `${CONTACT} In doubt the plate${glasses.length > 0 ? ' or the glass' : ''} goes back.`,
+              },
               ...plates.map(({ course, plate, guest, marker }): Block => ({
                   sort: 'check',
                   text: `${marker} · ${guest.table} seat ${guest.seat} · ${dishOf(source, course, plate.dish)?.title ?? courseTitle(source.plan, course)}${
@@ -157,6 +165,7 @@ function checks(source: SheetSource, server: string, tables: readonly string[]):
                   }`,
                   by: ['pass', server],
               })),
+              ...glasses,
           ];
 }
 

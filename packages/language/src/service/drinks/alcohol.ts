@@ -54,9 +54,11 @@ export function standardDrink(plan: Plan): number | undefined {
     return plan.code.figures['standard-drink']?.low;
 }
 
+const total = (all: readonly { readonly grams: number }[]): number => all.reduce((sum, { grams }) => sum + grams, 0);
+
 /**
- * For guests of each set of dishes, what they have who take every pour of it: a dish's own pours go with the dish alone, and
- * of a pour and what is offered in its place a guest takes one.
+ * For guests of each set of dishes, what they have who take every pour of it that is for them and that they may have: a dish's own
+ * pours go with the dish alone, and of a pour and what is offered in its place a guest takes one.
  */
 export function alcoholEach(plan: Plan, variations: readonly Variation[], uses: readonly PourUse[]): AlcoholEach[] {
     const standard = standardDrink(plan);
@@ -65,9 +67,16 @@ export function alcoholEach(plan: Plan, variations: readonly Variation[], uses: 
         const grams = strength && !use.insteadOf ? ethanol(use.measure * use.rounds.pours, strength) : 0;
         return grams > 0 && use.drinkers > 0 ? [{ use, grams, drinks: standard && grams / standard }] : [];
     });
+    const takers = new Map(alcoholic.map(({ use }) => [use, use.groups]));
     return variations.map((variation) => {
-        const by = alcoholic.filter(({ use: { facts } }) => !facts.dish || variation.dishes.includes(facts.dish));
-        const grams = by.reduce((sum, each) => sum + each.grams, 0);
+        const withDishes = alcoholic.filter(
+            ({ use: { facts } }) => !facts.dish || variation.dishes.includes(facts.dish),
+        );
+        // Guests who keep from some of it have less: whoever has most stands for the set.
+        const [by = []] = variation.groups
+            .map((group) => withDishes.filter(({ use }) => takers.get(use)!.includes(group)))
+            .toSorted((a, b) => total(b) - total(a));
+        const grams = total(by);
         return { variation, grams, drinks: standard && grams / standard, by };
     });
 }

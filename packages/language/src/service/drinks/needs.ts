@@ -3,7 +3,7 @@ import type { Plan, Pour } from '../../plan/types.js';
 import type { CourseServing, GuestGroup, PourFacts, Variation } from '../types.js';
 import { ethanol, standardDrink } from './alcohol.js';
 import { fewestLeftOver, inCases, USUAL_BOTTLE } from './bottles.js';
-import { countDrinkers, guestsOffered } from './drinkers.js';
+import { countDrinkers, guestsOffered, isMeantFor, mayDrink } from './drinkers.js';
 import { glassOf } from './glasses.js';
 import { roundsOf } from './rounds.js';
 import type { PourNeed, PourUse } from './types.js';
@@ -16,7 +16,8 @@ export function poursOf(
     servings: readonly CourseServing[],
 ): PourUse[] {
     return pours.flatMap((facts) => {
-        const drinkers = countDrinkers(plan, facts, guestsOffered(facts, groups, servings));
+        const guests = guestsOffered(facts, groups, servings);
+        const drinkers = countDrinkers(plan, facts, guests);
         const isSame = ({ pour }: PourFacts): boolean => pour.title === facts.pour.title;
         const courses = pours.filter(isSame).map((each) => each.course);
         const use = (drunk: PourFacts, count: number, kept?: number): PourUse[] => {
@@ -33,6 +34,11 @@ export function poursOf(
                       {
                           facts: drunk,
                           insteadOf: drunk === facts ? undefined : facts,
+                          get groups() {
+                              return [...guests.keys()].filter(
+                                  (group) => isMeantFor(drunk.pour.who, group, plan) && mayDrink(plan, drunk, group),
+                              );
+                          },
                           drinkers: count,
                           keptFrom: kept ?? 0,
                           rounds,

@@ -26,6 +26,8 @@ export interface PourUse {
     readonly facts: PourFacts;
     /** The pour it is offered in place of. */
     readonly insteadOf?: PourFacts;
+    /** Whose guests it is for and may have it. */
+    readonly groups: readonly GuestGroup[];
     readonly drinkers: number;
     /** Of the drinkers, those who may not have what it takes the place of. */
     readonly keptFrom: number;

@@ -25,6 +25,10 @@ export function marksOf(need: Need, { diets }: Cupboard): string[] {
     }
 }
 
+/** The marks of all needs of a guest in one: `V+GF`. */
+export const markOf = (needs: readonly Need[], cupboard: Cupboard): string =>
+    [...new Set(needs.flatMap((need) => marksOf(need, cupboard)))].join('+');
+
 /**
  * The plates of all courses and of the bread. A plate is marked with the needs of its guests where an allergen is kept off it,
  * something is left off it, or its dish is for such guests; and with the dish's number in its course where another dish of the
@@ -76,9 +80,7 @@ function markPlate(
         alike: isAlike,
     };
     const { alike, ...ofGuests } = reasons;
-    const marks = Object.values(ofGuests).includes(true)
-        ? [...new Set(group.needs.flatMap((need) => marksOf(need, cupboard)))].join('+')
-        : '';
+    const marks = Object.values(ofGuests).includes(true) ? markOf(group.needs, cupboard) : '';
     const marker = [marks, alike ? String(dish.index + 1) : ''].filter((part) => part !== '').join(' ');
     return {
         marker: marker === '' ? undefined : marker,
