@@ -1,4 +1,5 @@
 import { commands, EventEmitter, Uri, window, workspace, type Disposable } from 'vscode';
+import { plainWords } from './plain-words.js';
 
 const SCHEME = 'underliner-answer';
 const changed = new EventEmitter<Uri>();
@@ -23,7 +24,7 @@ export async function showAnswer(
     answer: { readonly markdown: string } | { readonly refused: string } | null | undefined,
 ): Promise<void> {
     if (answer && 'refused' in answer) {
-        void window.showErrorMessage(answer.refused);
+        void window.showErrorMessage(plainWords(answer.refused));
     } else if (answer) {
         const page = Uri.from({ scheme: SCHEME, path: `/${name}.md` });
         pages.set(page.path, answer.markdown);

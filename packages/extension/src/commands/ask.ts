@@ -8,6 +8,7 @@ import {
     type Question,
     type QuestionsOf,
 } from 'underliner-language/editor';
+import { plainWords } from '../plain-words.js';
 
 export async function questionsFor(client: BaseLanguageClient, about: QuestionsOf): Promise<readonly Question[]> {
     return client.sendRequest<readonly Question[]>(QUESTIONS_REQUEST, about);
@@ -22,13 +23,14 @@ export async function ask(
 ): Promise<string | undefined> {
     return window.showInputBox({
         title: label,
-        prompt,
+        prompt: plainWords(prompt),
         placeHolder: example,
         value,
         ignoreFocusOut: true,
         validateInput: async (answer) => {
             const asked: CheckAnswer = { ...about, key, answer };
-            return (await client.sendRequest<AnswerProblem | null>(CHECK_ANSWER_REQUEST, asked))?.problem;
+            const found = await client.sendRequest<AnswerProblem | null>(CHECK_ANSWER_REQUEST, asked);
+            return found ? plainWords(found.problem) : undefined;
         },
     });
 }

@@ -2,6 +2,7 @@ import type { Uri } from 'vscode';
 import { window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { LAY_OUT_FOLDER_REQUEST, type FolderLaidOut } from 'underliner-language/editor';
+import { plainWords } from '../plain-words.js';
 import { requestWithProgress } from '../progress.js';
 
 /** Lays out every plan of a folder in one step that can be undone. Cancelled, it changes nothing. */
@@ -16,7 +17,7 @@ export async function formatFolder(client: BaseLanguageClient, given: Uri | unde
         return;
     }
     if ('refused' in laidOut) {
-        void window.showErrorMessage(laidOut.refused);
+        void window.showErrorMessage(plainWords(laidOut.refused));
         return;
     }
     const edit = await client.protocol2CodeConverter.asWorkspaceEdit(laidOut.edit);
@@ -30,7 +31,8 @@ export async function formatFolder(client: BaseLanguageClient, given: Uri | unde
             await workspace.save(uri);
         }
     }
-    void (laidOut.isWhole ? window.showInformationMessage(laidOut.told) : window.showWarningMessage(laidOut.told));
+    const told = plainWords(laidOut.told);
+    void (laidOut.isWhole ? window.showInformationMessage(told) : window.showWarningMessage(told));
 }
 
 function onlyFolder(): Uri | undefined {

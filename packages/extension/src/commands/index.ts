@@ -7,6 +7,7 @@ import { compareWithLastCommit } from './compare.js';
 import { compilePlan } from './compile.js';
 import { formatFolder } from './format-folder.js';
 import { beginEvent } from './new-event.js';
+import { planInSight } from './plan-in-sight.js';
 import { askWhatIf } from './what-if.js';
 
 /** The commands of the manifest. An address comes from the explorer or an editor's title; else the editor in sight counts. */
@@ -16,7 +17,7 @@ export function registerCommands(client: BaseLanguageClient): Disposable {
     const ofPlan =
         (run: (client: BaseLanguageClient, plan: Uri) => Promise<void>) =>
         async (at: unknown): Promise<void> => {
-            const plan = asUri(at) ?? window.activeTextEditor?.document.uri;
+            const plan = asUri(at) ?? planInSight();
             await (plan ? run(client, plan) : window.showInformationMessage('Open the file of an event first.'));
         };
     return Disposable.from(

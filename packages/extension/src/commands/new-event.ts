@@ -1,6 +1,7 @@
-import { FileType, Uri, window, workspace } from 'vscode';
+import { commands, FileType, Uri, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { NEW_EVENT_REQUEST, type NewEventAnswer } from 'underliner-language/editor';
+import { plainWords } from '../plain-words.js';
 import { ask, questionsFor } from './ask.js';
 
 /** Asks for name, day and guests, and writes a plan to begin with: into the folder, or as an unsaved file where none is open. */
@@ -23,7 +24,7 @@ export async function beginEvent(client: BaseLanguageClient, given: Uri | undefi
         zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
     });
     if ('refused' in written) {
-        void window.showErrorMessage(written.refused);
+        void window.showErrorMessage(plainWords(written.refused));
         return;
     }
     const document = folder
@@ -32,6 +33,8 @@ export async function beginEvent(client: BaseLanguageClient, given: Uri | undefi
     if (document) {
         // A tab of its own, for it is about to be written in.
         await window.showTextDocument(document, { preview: false });
+        // The first step of the walkthrough is done.
+        await commands.executeCommand('setContext', 'underliner:isBegun', true);
     }
 }
 
