@@ -1,8 +1,8 @@
 import type { TeamFound } from '../service/run/smallest-team.js';
 import { fewestServers, targetsOf } from '../service/run/targets.js';
 import { clausesOf, withoutHands } from '../service/run/team-of-plan.js';
+import type { Origin } from '../plan/origin.js';
 import type { Plan } from '../plan/types.js';
-import type { Service } from '../service/types.js';
 import { defineRule, type Report } from './rule.js';
 import { sayTeam, sayWait, serviceMisses, teamFix, teamWanted, type ServiceMisses } from './service-misses.js';
 import { sayMiss } from './table-waits.js';
@@ -54,9 +54,8 @@ export default defineRule({
     },
     check({ plan, service, report }) {
         const nobody = withoutHands(plan, 'serving');
-        if (nobody) {
-            report(sayNobody(plan, service, nobody));
-            return;
+        if (nobody && service.guestCount > 0) {
+            report(sayNobody(plan, service.guestCount, nobody.count.origin));
         }
         const found = serviceMisses(plan, service);
         const clause = clausesOf(plan, 'server').at(-1);
@@ -99,28 +98,21 @@ export default defineRule({
 });
 
 /** Nothing of the evening is computed then, so that no other finding says that plates are late. */
-function sayNobody(plan: Plan, service: Service, { count }: NonNullable<ReturnType<typeof withoutHands>>): Report {
-    const guests = service.guestCount;
+function sayNobody(plan: Plan, guests: number, at: Origin): Report {
     const targets = targetsOf(plan.customs);
     const fewest = fewestServers(guests, targets);
     return {
-        at: count.origin,
+        at,
         severity: 'error',
-        message: `Nobody serves${guests > 0 ? ` ${counted(guests, 'guest')}` : ''}: what is called, carried and cleared when can't be told.`,
-        hint:
-            guests > 0
-                ? `The house counts on ${targets.guestsPerServer} guests a server, which makes ${fewest}.`
-                : 'Say how many servers there are.',
-        fixes:
-            guests > 0
-                ? [
-                      {
-                          title: `Have ${counted(fewest, 'server')}`,
-                          safety: 'unsafe',
-                          changes: [{ do: 'replace', at: count.origin, words: String(fewest) }],
-                      },
-                  ]
-                : [],
+        message: `Nobody serves ${counted(guests, 'guest')}: what is called, carried and cleared when can't be told.`,
+        hint: `The house counts on ${targets.guestsPerServer} guests a server, which makes ${fewest}.`,
+        fixes: [
+            {
+                title: `Have ${counted(fewest, 'server')}`,
+                safety: 'unsafe',
+                changes: [{ do: 'replace', at, words: String(fewest) }],
+            },
+        ],
     };
 }
 
