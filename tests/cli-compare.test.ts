@@ -72,7 +72,7 @@ describe('underliner compare', () => {
 
     it('tells two files apart, in Markdown and JSON', () => {
         const { stdout } = underliner('compare', 'summer-lunch.cover', 'mess-night.cover', '--format', 'markdown');
-        expect(stdout).toMatch(/^### Guests\n\n- /);
+        expect(stdout).toMatch(/^### Allergens and diets\n\n- [^]*\n### Guests\n\n- /);
         const { stdout: json } = underliner('compare', '--git', 'HEAD', 'lantern-supper.cover', '--format', 'json');
         expect((JSON.parse(json) as { changes: object[] }).changes[0]).toEqual({
             subject: 'guests',
@@ -109,6 +109,8 @@ describe('underliner compare', () => {
 
         cpSync(join(repository, 'mess-night.cover'), join(repository, 'second-mess-night.cover'));
         run('git', 'add', 'second-mess-night.cover');
-        expect(run('git', 'diff', '--cached').stdout).toMatch(/second-mess-night.cover\n\nGuests\n/);
+        expect(run('git', 'diff', '--cached').stdout).toMatch(
+            /second-mess-night.cover\n\nAllergens and diets\n[^]*\nGuests\n/,
+        );
     });
 });

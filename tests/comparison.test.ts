@@ -261,6 +261,14 @@ describe('an evening that runs', () => {
         expect(calls.some(({ text }) => text.startsWith('toast `To the lantern keepers` until'))).toBe(true);
     });
 
+    it('says nothing of a setup that is over', () => {
+        const tasks = running!.changes.filter(({ subject }) => subject === 'tasks');
+        expect(tasks.map(({ key }) => key)).toContain('strike over');
+        for (const { after } of tasks) {
+            expect(after).toBeGreaterThanOrEqual(20 * 60 + 10);
+        }
+    });
+
     it('is the plan itself where everything was on time', () => {
         const soup = before.service.run!.courses[1]!;
         const onTime = whatIf(before, { underway: { minutes: seated + soup.cleared.last, done: 'soup' } });

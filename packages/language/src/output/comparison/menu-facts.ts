@@ -27,7 +27,11 @@ export function changedMenuFacts({ plan: before }: Compared, { plan: after }: Co
 /** What comes beside a dish that is new or gone comes and goes with it. */
 function changedBeside(before: Plan, after: Plan): Change[] {
     const wholes = (plan: Plan): Set<string> =>
-        new Set([...dishesOf(plan), ...breadsOf(plan)].map(({ called }) => called).concat('the bread', 'the coffee'));
+        new Set([
+            ...[...dishesOf(plan), ...breadsOf(plan)].map(({ called }) => called),
+            ...(plan.menu?.bread ? ['the bread'] : []),
+            ...(plan.menu?.coffee ? ['the coffee'] : []),
+        ]);
     const stays = (of: Plan, other: Plan): Thing<Beside>[] => {
         const there = wholes(other);
         return accompanimentsOf(of).filter((each) => there.has(each.of.whole));

@@ -10,8 +10,8 @@ import { changedMoments, momentsIn, type Moment } from './times.js';
 export function changedPreparations(before: Compared, after: Compared): Change[] {
     return [
         ...changedThings('tasks', TASK, tasksOf(before), tasksOf(after)),
-        ...changedMoments('tasks', momentsOf(before), momentsOf(after)),
-        ...changedGear(before, after),
+        ...changedMoments('tasks', momentsOf(before), stillToCome(after)),
+        ...(after.plan.underway ? [] : changedGear(before, after)),
     ];
 }
 
@@ -71,6 +71,13 @@ function momentsOf({ plan, service }: Compared): Moment[] {
         ),
         ...stated(strike.over, 'strike over', 'the strike is over'),
     ];
+}
+
+/** Of an evening that runs, nothing that is over. */
+function stillToCome(after: Compared): Moment[] {
+    const { plan } = after;
+    const now = plan.underway && momentsIn(plan)?.(plan.underway.minutes, { key: 'now', said: '' }).minutes;
+    return momentsOf(after).filter(({ minutes }) => now === undefined || minutes >= now);
 }
 
 const plain = (name: string): string => name.replaceAll('-', ' ');

@@ -24,6 +24,9 @@ export interface Moment {
     readonly isNews?: boolean;
 }
 
+/** Minutes from which on a move is told: of what guests wait for each, of what is prepared no single one. */
+const LEAST = { times: 1, tasks: 2 } as const;
+
 /** @param subject what the moments are about */
 export function changedMoments(
     subject: 'times' | 'tasks',
@@ -38,7 +41,7 @@ export function changedMoments(
         }
         const moved = is.minutes - was.minutes;
         const follows = is.follows === undefined ? undefined : movedBy.get(is.follows);
-        if (moved === 0 || (follows !== undefined && Math.abs(moved - follows) <= 1)) {
+        if (Math.abs(moved) < LEAST[subject] || (follows !== undefined && Math.abs(moved - follows) <= 1)) {
             return [];
         }
         return [
