@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import type { FrameLocator, Locator } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { EditorWindow } from './support/editor-window.js';
-import { faintWords, smallestWords, widerThanPage } from './support/in-panel.mjs';
+import { faintWords, scrolledAside, smallestWords, widerThanPage } from './support/in-panel.mjs';
 import { Workbench } from './support/workbench.js';
 
 // The panels as a chef works with them: drawn, gone through, clicked to the line, lit by the cursor, out of date and back.
@@ -194,6 +194,10 @@ describe('panels', () => {
         for (const command of ['Show the Laid Table', 'Show the Evening', 'Show the Pull List']) {
             const shown = await open(command);
             expect(await shown.locator('body').evaluate(widerThanPage)).toEqual([]);
+            // The evening alone is longer than its panel in full size; lists and the laid table are there whole.
+            const whole = command === 'Show the Evening' ? '.list' : '.list, .picture';
+            const hidden = (): Promise<string[]> => shown.locator(whole).evaluateAll(scrolledAside);
+            await expect.poll(hidden).toEqual([]);
             await window.picture(`panels, twice the size, ${command}`);
         }
     });

@@ -4,3 +4,5 @@ export function faintWords(body: unknown): readonly string[];
 export function smallestWords(picture: unknown): number;
 /** What of a panel's page is cut off at the right. @param body of the page */
 export function widerThanPage(body: unknown): readonly string[];
+/** Which boxes of a panel hold more than they show, to the side. @param boxes of the page */
+export function scrolledAside(boxes: unknown): string[];

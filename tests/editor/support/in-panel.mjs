@@ -48,6 +48,10 @@ export function widerThanPage(body) {
         .map((part) => part.outerHTML.slice(0, 80));
 }
 
+export function scrolledAside(boxes) {
+    return boxes.filter((box) => box.scrollWidth > box.clientWidth + 1).map((box) => box.className);
+}
+
 export function smallestWords(picture) {
     // As they are seen: the size they are written in times that of the picture.
     const sizes = [...picture.querySelectorAll('text')].map(
