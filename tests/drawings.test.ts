@@ -49,6 +49,8 @@ const TABLE_LOOKS: readonly TableLook[] = [
     {},
     { printedWidth: 200, needs: 'unsaid' },
     { printedWidth: TEXT_WIDTH * 0.58, needs: 'by-mark', marks: false },
+    // A panel as narrow as they get: it has no room for marks.
+    { printedWidth: 80, needs: 'unsaid' },
 ];
 
 /** A table whose guests have long needs side by side, and one with seats on all sides. */

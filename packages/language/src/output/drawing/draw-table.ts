@@ -14,6 +14,8 @@ const SIZE = 34;
 const USUAL_LINE = 24;
 /** The share of a printed picture's width that a line at a seat may take. */
 const LINE_SHARE = 0.2;
+/** The share of the picture's width that is left to the table at least. */
+const LEAST_TABLE = 0.4;
 /** Words grow with the picture, and the picture with the words: so often it is tried to bring both together. */
 const MOST_TRIES = 12;
 
@@ -62,8 +64,28 @@ interface LaidOut {
     readonly below: number;
 }
 
-/** The words of all seats, and a page that holds them with the table. */
+/**
+ * The words of all seats, and a page that holds them with the table. A narrow picture, whose words would leave the table no room,
+ * goes without the marks, and without the needs too where that is not enough.
+ */
 function layOut(table: TableToPlace, places: readonly DrawnPlace[], drawing: Drawing, lettering: Lettering): LaidOut {
+    const unmarked = places.map((place) => ({ ...place, marks: [] }));
+    const numbered = unmarked.map((place) => ({ ...place, needs: undefined }));
+    for (const said of [places, unmarked]) {
+        const laid = layOutAll(table, said, drawing, lettering);
+        if (laid.needed <= laid.across + 1 && table.width >= laid.across * LEAST_TABLE) {
+            return laid;
+        }
+    }
+    return layOutAll(table, numbered, drawing, lettering);
+}
+
+function layOutAll(
+    table: TableToPlace,
+    places: readonly DrawnPlace[],
+    drawing: Drawing,
+    lettering: Lettering,
+): LaidOut & { readonly needed: number } {
     const isPrinted = lettering.printedWidth !== undefined;
     const around = isPrinted ? FROM_EDGE : AROUND;
     const attempt = (width: number): LaidOut & { readonly needed: number } => {
