@@ -23,7 +23,11 @@ function movedGuests(before: Compared, after: Compared): Change[] {
                 seats.set(guests, [...(seats.get(guests) ?? []), seatOf(guest)]);
             }
         }
-        return [...seats].map(([guests, at]) => ({ guests, at }));
+        // Whom a plate can hurt comes first.
+        const isWithout = (guests: string): boolean => guests.includes('without');
+        return [...seats]
+            .map(([guests, at]) => ({ guests, at }))
+            .toSorted((a, b) => Number(isWithout(b.guests)) - Number(isWithout(a.guests)));
     };
     return paired(dealt(before), dealt(after), ({ guests }) => guests).flatMap(({ key, was, is }): Change[] => {
         const [old, now] = [was?.at ?? [], is?.at ?? []];
