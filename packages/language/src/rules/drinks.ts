@@ -102,6 +102,9 @@ export interface Fill {
     readonly isOver: boolean;
 }
 
+/** Where only the brim sets a limit, a glass is filled to this share of it: common practice, no source. */
+export const BELOW_BRIM = 0.9;
+
 const FILL_CUSTOMS = [
     ['sparkling-wine', 'sparkling-fill'],
     ['wine', 'wine-fill'],

@@ -1,8 +1,10 @@
 import type { Cupboard } from '../plan/cupboard.js';
 import { show } from '../plan/quantity.js';
-import type { Pour } from '../plan/types.js';
+import type { Plan, Pour } from '../plan/types.js';
+import type { PourFacts } from '../service/types.js';
 import { isDoubtful } from './doubt.js';
-import { alcoholFree, lacksAlcoholFreeChoice, strengthOf, takenFor } from './drinks.js';
+import { alcoholFree, BELOW_BRIM, fillOf, lacksAlcoholFreeChoice, strengthOf, takenFor } from './drinks.js';
+import { measuredBelow } from './measured-out.js';
 import { defineRule } from './rule.js';
 import { asName, quoted } from './wording.js';
 
@@ -60,13 +62,13 @@ menu {
             const strength = strengthOf(facts);
             const taken = takenFor(facts);
             const alcohol = strength ? `${show(strength, '%', 1)} alcohol` : 'alcohol';
-            const amount = pour.amount ? ` ${pour.amount.written}` : '';
-            const choices = new Map([...offered.flatMap((other) => again(other, amount)), water(cupboard, amount)]);
+            const amount = amountOf(plan, facts);
+            const choices = [...offered.flatMap((other) => again(other, amount)), water(cupboard, amount)];
             report({
                 at: pour.titleOrigin,
                 message: `${quoted(pour.title)} ${taken ? `is ${taken}, with` : 'has'} ${alcohol}, and no drink without it is offered in its place.`,
                 hint: `Offer one with \`instead "…"\`${taken ? ', or say what it is, as in `is soft-drink`' : ''}.`,
-                fixes: [...choices].slice(0, 3).map(([title, clause]) => ({
+                fixes: [...new Map(choices)].slice(0, 3).map(([title, clause]) => ({
                     title: `Offer ${quoted(title)} in its place`,
                     safety: 'unsafe',
                     changes: [{ do: 'add-clause', to: pour.origin, clause }],
@@ -75,6 +77,15 @@ menu {
         }
     },
 });
+
+/** As much as of the pour, or as much as its glass takes. */
+function amountOf(plan: Plan, { pour, kind, glass }: PourFacts): string {
+    if (!pour.amount) {
+        return '';
+    }
+    const fill = glass && fillOf(plan, kind, glass, pour.amount);
+    return ` ${fill?.isOver ? measuredBelow(fill.custom ? fill.most : fill.most * BELOW_BRIM, pour.amount) : pour.amount.written}`;
+}
 
 /** A drink offered elsewhere, with what it contains; none where that is not stated. */
 function again({ title, kind, contains }: Pour, amount: string): [title: string, clause: string][] {

@@ -1,6 +1,6 @@
 import type { Piece } from '../plan/cupboard.js';
 import { show } from '../plan/quantity.js';
-import { everyDrink, fillOf, glassesFor } from './drinks.js';
+import { BELOW_BRIM, everyDrink, fillOf, glassesFor } from './drinks.js';
 import type { Fix } from './fixes.js';
 import { measuredBelow } from './measured-out.js';
 import { defineRule } from './rule.js';
@@ -69,7 +69,7 @@ menu {
                 ? `this house pours to ${show(limit, '%')} at most (${quoted(custom)})`
                 : 'a drink stays below the brim';
             const widest = widestPart(glass);
-            const less = measuredBelow(Math.min(custom ? most : most * 0.9, widest ?? Infinity), amount);
+            const less = measuredBelow(Math.min(custom ? most : most * BELOW_BRIM, widest ?? Infinity), amount);
             const larger = kind ? glassesFor(plan, kind, amount).slice(0, 1) : [];
             const fixes: Fix[] = [
                 {
