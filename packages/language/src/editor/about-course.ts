@@ -3,7 +3,7 @@ import { capital, courseTitle, degrees, faces } from '../output/sheets/evening.j
 import type { Origin } from '../plan/origin.js';
 import type { Course, Dish } from '../plan/types.js';
 import { counted, listed } from '../rules/wording.js';
-import { guestWords } from './guest-words.js';
+import { guestWords } from './guest-counts.js';
 import { bullets, page } from './markdown.js';
 
 interface About {

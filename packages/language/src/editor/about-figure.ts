@@ -24,8 +24,11 @@ const OTHER: Partial<Record<UnitName, readonly [UnitName, number]>> = {
     lb: ['g', 0],
 };
 
-const units = Object.keys(UNITS).sort((a, b) => b.length - a.length);
-const FIGURE = new RegExp(`[-\u2212]?\\d+(?:[.,]\\d+)?\\s*(${units.join('|')})(?![\\p{L}\\p{N}-])`, 'gu');
+/** Any unit as a whole word, in a regular expression with the flag `u`: the longer ones first. */
+export const A_UNIT = `(${Object.keys(UNITS)
+    .sort((a, b) => b.length - a.length)
+    .join('|')})(?![\\p{L}\\p{N}-])`;
+const FIGURE = new RegExp(`[-\u2212]?\\d+(?:[.,]\\d+)?\\s*${A_UNIT}`, 'gu');
 
 /** A figure with its unit in a text. */
 export interface WrittenFigure {

@@ -6,13 +6,13 @@ import {
     type Range,
 } from 'vscode-languageserver';
 import { check, type Checked } from '../check.js';
+import { A_UNIT } from './about-figure.js';
 import { aroundAt, type Around } from './around-cursor.js';
 import { snippetsFor } from './block-snippets.js';
 import type { Client } from './client.js';
 import type { CoverServices } from './services.js';
 import { cursorAt, type Cursor } from './cursor.js';
 import { isReadable, nextAfter, type Next } from './next-words.js';
-import { UNITS } from '../plan/quantity.js';
 import { eventsWith } from './names.js';
 import { figureProposals } from './figure-proposals.js';
 import { nameProposals, RANK, seatProposals, unitProposals, wordProposals, type Proposal } from './proposals.js';
@@ -80,12 +80,7 @@ export function completionAt(
 }
 
 /** The unit right behind the cursor, on its line. */
-const UNIT_BEHIND = new RegExp(
-    `^[ \\t]*(${Object.keys(UNITS)
-        .sort((one, other) => other.length - one.length)
-        .join('|')})(?![\\p{L}\\p{N}-])`,
-    'u',
-);
+const UNIT_BEHIND = new RegExp(`^[ \\t]*${A_UNIT}`, 'u');
 
 /** Whether it is a figure with its unit, or a unit. */
 const hasUnit = ({ kind, name }: Proposal): boolean =>

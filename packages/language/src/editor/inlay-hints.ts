@@ -6,7 +6,7 @@ import { counted, listed } from '../rules/wording.js';
 import { eveningClock } from '../service/clock/evening.js';
 import type { Band } from '../service/heat/band.js';
 import type { DishHeat } from '../service/heat/types.js';
-import { guestWords } from './guest-words.js';
+import { guestWords } from './guest-counts.js';
 import { sentence } from './markdown.js';
 import { eventsWith } from './names.js';
 import type { HintKind, Settings } from './settings.js';

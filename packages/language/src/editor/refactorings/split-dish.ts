@@ -5,7 +5,7 @@ import { parseText } from '../../grammar/parse.js';
 import type { Cupboard } from '../../plan/cupboard.js';
 import type { Origin } from '../../plan/origin.js';
 import type { Need } from '../../plan/types.js';
-import { asName } from '../../rules/wording.js';
+import { needAsWritten } from '../../rules/guest-words.js';
 import { isKeptFromKind } from '../../service/diets.js';
 import type { GuestGroup } from '../../service/types.js';
 import { applyEdits, type TextEdit } from '../fixes.js';
@@ -100,7 +100,6 @@ function sameOrigin(one: Origin, other: Origin): boolean {
     return one.file === other.file && one.start === other.start && one.end === other.end;
 }
 
-/** As `for` takes it: `vegetarian without tree-nuts`. */
 /** What a name that nothing declares stands for, nobody can cook for. */
 function isKnown(need: Need, { diets, substances }: Cupboard): boolean {
     switch (need.sort) {
@@ -113,19 +112,9 @@ function isKnown(need: Need, { diets, substances }: Cupboard): boolean {
     }
 }
 
+/** As `for` takes it: `vegetarian without tree-nuts`. */
 function labelOf(needs: readonly Need[]): string {
-    return needs
-        .map((need) => {
-            switch (need.sort) {
-                case 'children':
-                    return 'children';
-                case 'diet':
-                    return asName(need.diet.name);
-                case 'without':
-                    return `without ${need.what.map(({ name }) => asName(name)).join(' and ')}`;
-            }
-        })
-        .join(' ');
+    return needs.map(needAsWritten).join(' ');
 }
 
 function splitOff(page: Page, course: Course, title: string, guests: Guests): TextEdit | undefined {

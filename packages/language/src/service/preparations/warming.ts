@@ -142,12 +142,13 @@ export function warmersWanted(input: WarmingInput, more: WarmingInput['gear'][nu
     const most = Math.ceil(sum(input.wanted.map(({ pieces }) => pieces)) / Math.max(1, Math.floor(more.holds)));
     const isEnough = (count: number): boolean =>
         !planWarming({ ...input, gear: [...input.gear, ...Array<typeof more>(count).fill(more)] }).some(isOutTooLong);
-    for (let count = 0; count < most; count++) {
-        if (isEnough(count)) {
-            return count;
-        }
+    // Enough are more than too few: halved, for each guess plans all the evening's loads.
+    let [tooFew, enough] = [-1, most];
+    while (enough - tooFew > 1) {
+        const middle = Math.floor((tooFew + enough) / 2);
+        [tooFew, enough] = isEnough(middle) ? [tooFew, middle] : [middle, enough];
     }
-    return most;
+    return enough;
 }
 
 /** Differences of less than this are rounding, min. */
