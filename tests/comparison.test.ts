@@ -160,6 +160,12 @@ describe('a word in a clause', () => {
             'allergens',
             '`Oat biscuits` of `Three cheeses of the marsh` is no longer left off for guests without gluten',
         ],
+        [
+            ' left off for guests without gluten',
+            ' left off for guests without gluten, left off for vegan',
+            'allergens',
+            '`Oat biscuits` of `Three cheeses of the marsh` is now left off for guests without gluten and vegan guests instead of for guests without gluten',
+        ],
         ['dish "Braised chicken"', 'dish "Lamb shank"', 'allergens', '`Lamb shank` is new and contains celery'],
         ['suits vegetarian', '', 'allergens', '`Roast squash soup` no longer suits vegetarian'],
         [

@@ -1,6 +1,6 @@
 import type { Task } from '../../plan/types.js';
 import type { WarmingLoad } from '../../service/preparations/types.js';
-import { quoted } from '../../rules/wording.js';
+import { quoted, several } from '../../rules/wording.js';
 import { changedThings, type Facts, type Thing } from './facts.js';
 import { paired, type Change, type Compared } from './change.js';
 import { said, saidList } from './said.js';
@@ -93,7 +93,7 @@ interface Warmed {
 function warmedBy(titles: readonly string[], warming: readonly WarmingLoad[]): Warmed[] {
     const found = new Map<string, Warmed>();
     for (const { course, piece, start, end } of warming) {
-        const called = `${piece.replaceAll('-', ' ')}s for ${quoted(titles[course] ?? '')}`;
+        const called = `${several(plain(piece))} for ${quoted(titles[course] ?? '')}`;
         const known = found.get(called);
         found.set(called, {
             key: `warm ${called}`,
@@ -110,7 +110,7 @@ function changedGear(before: Compared, after: Compared): Change[] {
     const loads = ({ plan, service }: Compared) => {
         const of = new Map<string, WarmingLoad[]>();
         for (const load of service.preparations?.warming ?? []) {
-            const key = `${plain(load.piece)}s for ${quoted(plan.menu?.courses[load.course]?.title ?? '')}`;
+            const key = `${several(plain(load.piece))} for ${quoted(plan.menu?.courses[load.course]?.title ?? '')}`;
             of.set(key, [...(of.get(key) ?? []), load]);
         }
         return [...of].map(([key, all]) => ({

@@ -1,10 +1,9 @@
 import type { Room, Tables } from '../../plan/types.js';
 import { listed, quoted } from '../../rules/wording.js';
-import type { Change, Compared } from './change.js';
+import { paired, type Change, type Compared } from './change.js';
 import { changedFacts, changedThings, type Facts, type Thing } from './facts.js';
 import { saidCount } from './dish-facts.js';
 import { isSaid, said } from './said.js';
-import { paired } from './change.js';
 
 /** The room and its tables. Tables that change alike are told together. */
 export function changedRoom({ plan: before }: Compared, { plan: after }: Compared): Change[] {

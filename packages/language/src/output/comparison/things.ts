@@ -1,7 +1,6 @@
-import type { Accompaniment, Dish, Plan, Pour } from '../../plan/types.js';
+import type { Accompaniment, Dish, Need, Plan, Pour } from '../../plan/types.js';
+import { sortOf } from '../../rules/guest-words.js';
 import { listed, quoted } from '../../rules/wording.js';
-import { sayNeed } from '../../service/guests.js';
-import type { Need } from '../../plan/types.js';
 import type { Thing } from './facts.js';
 
 // What guests are given, wherever the plan writes it: dishes and breads, what comes with them, and drinks.
@@ -71,7 +70,7 @@ function withOthers(poured: Poured): Thing<Poured>[] {
     ];
 }
 
-/** `guests vegetarian or without milk`: for whom something is left off, or meant. */
+/** `vegetarian guests and guests without milk`: for whom something is left off, or meant. */
 export function sayGuests(needs: readonly Need[]): string {
-    return needs.length === 0 ? 'guests' : `guests ${listed(needs.map(sayNeed))}`;
+    return listed(needs.map((need) => sortOf({ needs: [need], children: need.sort === 'children' }))) || 'guests';
 }
