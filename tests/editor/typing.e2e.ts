@@ -128,10 +128,10 @@ describe('in the real editor', () => {
         await window.openFile('feast.cover');
         const lines = TYPED.split('\n').map((line) => line.trim());
         for (const [index, line] of lines.entries()) {
-            // The editor has closed the block already.
             if (line === '}') {
-                await window.press('ArrowDown');
-                await window.press('End');
+                await window.leaveBlock(index + 1);
+            } else if (line.endsWith('{')) {
+                await window.openBlock(index + 1, line);
             } else {
                 await window.type(line);
             }
@@ -188,6 +188,8 @@ describe('in the real editor', () => {
     it('lays a file out when it is saved', async () => {
         workbench.setFolder(folder, { '[cover]': { 'editor.formatOnSave': true } });
         await window.reopen();
+        // An editor left within seconds may not have noted yet what it had open.
+        await window.openFile('supper.cover');
         await window.ready();
         await window.replace('    lasts 15 min', '  lasts    15 min');
         await window.press('Control+s');

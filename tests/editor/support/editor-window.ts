@@ -246,6 +246,37 @@ export class EditorWindow {
         }
     }
 
+    /**
+     * Types a line that ends with `{`. The editor closes the block, unless it is still busy colouring the lines before; then
+     * a person sees that, and closes it.
+     */
+    async openBlock(line: number, words: string): Promise<void> {
+        await this.type(words);
+        // Figures that the editor shows within the line are not of the text.
+        const typed = await this.until(
+            `A block in line ${line}`,
+            async () => (await this.visibleLines()).find(([number]) => number === line)?.[1] ?? '',
+            (text) => text.includes('{'),
+        );
+        if (!typed.includes('{}')) {
+            await this.type('}');
+            await this.press('ArrowLeft');
+        }
+    }
+
+    /** Goes behind the `}` of the block around the cursor, in the line below; a list that opened meanwhile would take the key. */
+    async leaveBlock(line: number): Promise<void> {
+        const proposals = this.page.locator('.suggest-widget.visible');
+        await this.insist(async () => {
+            if (await proposals.isVisible()) {
+                await this.press('Escape');
+            }
+            await this.press('ArrowDown');
+            await this.selection(`Ln ${line}, Col`).waitFor({ timeout: TRY });
+        });
+        await this.press('End');
+    }
+
     /** Replaces words in sight by others, by selecting them and typing. */
     async replace(words: string, by: string): Promise<void> {
         await this.goToWords(words);
