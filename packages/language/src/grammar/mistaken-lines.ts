@@ -1,6 +1,6 @@
-import { spanOf } from './places.js';
+import { spanOf, type PlainNode } from './places.js';
 import { parseText, type Parsed } from './parse.js';
-import { readPlainly, type Stop } from './plain-parser.js';
+import { readPlainly, type KnownBlocks, type Stop } from './plain-parser.js';
 import { BRACES, type Stretch } from './stretches.js';
 import type { File } from './generated/ast.js';
 
@@ -22,9 +22,10 @@ type Node = Readonly<Record<string, unknown>> & { readonly $type: string };
 /**
  * Parses a text in one place of which something is amiss, as `parseText` would.
  * @param first where it ceases to be plain
+ * @param blocks as `readPlainly` takes them
  * @returns `undefined` where that place is not to be told from the rest, or is most of the text: all is to be parsed then
  */
-export function parseMistakenLines(text: string, first: Stop): Parsed | undefined {
+export function parseMistakenLines(text: string, first: Stop, blocks?: KnownBlocks): Parsed | undefined {
     const body = bodyOf(text, first);
     if (!body) {
         return undefined;
@@ -32,7 +33,7 @@ export function parseMistakenLines(text: string, first: Stop): Parsed | undefine
     const { start } = body;
     let end = endOfLines(text, start, body.stop);
     for (let tries = 0; tries < MOST_TRIES && end !== undefined && end - start < text.length / 2; tries++) {
-        const around = readPlainly(text.slice(0, start) + blank(text.slice(start, end)) + text.slice(end));
+        const around = readPlainly(text.slice(0, start) + blank(text.slice(start, end)) + text.slice(end), blocks);
         const next = nextToken(text, end);
         const path = around.tree && pathTo(around.tree, body, { start, end });
         if (path && startsClause(path.at(-1)!, next, text.length)) {
@@ -181,6 +182,9 @@ function joined(text: string, path: readonly Node[], lines: Stretch): Parsed | u
         mistaken = only.node;
     }
     putIn(path.at(-1)!, mistaken);
+    for (const body of path) {
+        (body as Partial<PlainNode>).$isMistaken = true;
+    }
     // Texts that were never closed are looked for among the framework's tokens.
     return { ...parsed, tree: Object.assign(path[0]!, { $cstNode: parsed.tree.$cstNode }) as unknown as File };
 }

@@ -14,6 +14,20 @@ export interface Places extends Span {
 
 export interface PlainNode {
     readonly $places: Places;
+    /** What was read of it before, where it was not parsed again. */
+    readonly $known?: object;
+    /** Something in it was read by the framework. */
+    $isMistaken?: boolean;
+}
+
+/** What was read before of a block that was not parsed again. */
+export function knownOf(node: AstNode): object | undefined {
+    return (node as Partial<PlainNode>).$known;
+}
+
+/** True of a node of the plain parser that is whole: the same text is read as the same again. */
+export function isPlain(node: AstNode): boolean {
+    return placesOf(node) !== undefined && (node as Partial<PlainNode>).$isMistaken !== true;
 }
 
 export function spanOf(node: AstNode): Span | undefined {

@@ -7,8 +7,8 @@ import { readFile } from '../plan/read.js';
 import { readExample } from '../rules/example.js';
 import { rules } from '../rules/index.js';
 import { parseText } from './parse.js';
-import { spansOfProperty } from './places.js';
-import { parsePlainly } from './plain-parser.js';
+import { knownOf, spanOf, spansOfProperty } from './places.js';
+import { parsePlainly, readPlainly } from './plain-parser.js';
 import { isUnclosed } from './terminal-values.js';
 
 const root = join(import.meta.dirname, '../../../..');
@@ -88,4 +88,31 @@ test('places are those that the framework finds', () => {
             }
         }
     }
+});
+
+describe('a block that was read before', () => {
+    const text = 'menu {\n    course soup { lasts 15 min }\n    course main { lasts 30 min }\n}\n';
+    const start = text.indexOf('course main');
+    const known = { type: 'Course', end: text.indexOf('}', start) + 1, known: {} };
+    const entriesOf = (blocks: NonNullable<Parameters<typeof readPlainly>[1]>) => {
+        const [menu] = readPlainly(text, blocks).tree!.items;
+        return menu?.$type === 'Menu' ? menu.entries : [];
+    };
+
+    test('is not parsed again: a node stands for it', () => {
+        const [soup, main, ...others] = entriesOf(new Map([[start, known]]));
+        expect(others).toEqual([]);
+        expect([knownOf(soup!), spanOf(soup!)!.end]).toEqual([undefined, start - 5]);
+        expect([knownOf(main!), spanOf(main!)]).toEqual([
+            known.known,
+            expect.objectContaining({ offset: start, end: known.end }),
+        ]);
+        expect(main).toHaveProperty('clauses', []);
+    });
+
+    test('is parsed where something else begins there now', () => {
+        const [, main] = entriesOf(new Map([[start, { ...known, type: 'Dish' }]]));
+        expect(knownOf(main!)).toBeUndefined();
+        expect(main).toHaveProperty('clauses', [expect.objectContaining({ $type: 'Lasts' })]);
+    });
 });

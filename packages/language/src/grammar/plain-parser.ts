@@ -48,13 +48,28 @@ export interface UnfinishedNode {
     readonly start: number;
 }
 
-/** The tree that `parsePlainly` gives, or where the text ceases to be plain. */
+/** A block that was read before and whose text has not changed: it is not parsed again, and a node stands for it. */
+export interface KnownBlock {
+    readonly type: string;
+    readonly end: number;
+    /** What its node carries as `$known`. */
+    readonly known: object;
+}
+
+/** By where they begin, at the first word of each; UTF-16 offsets. */
+export type KnownBlocks = ReadonlyMap<number, KnownBlock>;
+
+/**
+ * The tree that `parsePlainly` gives, or where the text ceases to be plain.
+ * @param blocks in which nothing is amiss, and which end with a `}`
+ */
 export function readPlainly(
     text: string,
+    blocks?: KnownBlocks,
 ): { readonly tree: File; readonly stop?: undefined } | { readonly tree?: undefined; readonly stop: Stop } {
     const { grammar, lexer } = prepared();
     const tokens = lexer.tokenize(text);
-    const parser = new PlainParser(grammar, text, tokens);
+    const parser = new PlainParser(grammar, text, tokens, blocks);
     try {
         const tree = parser.parse() as unknown as File;
         return tokens.stop === undefined ? { tree } : { stop: { offset: tokens.stop, inside: [] } };
@@ -94,7 +109,12 @@ class PlainParser {
     readonly #open: Frame[] = [];
     #next = 0;
 
-    constructor(grammar: PlainGrammar, text: string, tokens: Tokens) {
+    constructor(
+        grammar: PlainGrammar,
+        text: string,
+        tokens: Tokens,
+        private readonly blocks?: KnownBlocks,
+    ) {
         this.#grammar = grammar;
         this.#text = text;
         this.#tokens = tokens;
@@ -121,6 +141,11 @@ class PlainParser {
 
     #rule(index: number): Frame {
         const { makes, type, steps } = this.#grammar.rules[index]!;
+        const start = this.#tokens.starts[this.#next];
+        const block = start === undefined ? undefined : this.blocks?.get(start);
+        if (block !== undefined && block.type === type) {
+            return this.#pass(block, start!);
+        }
         const frame: Frame = { text: '', start: -1, end: 0, properties: [] };
         if (makes === 'node') {
             frame.node = { $type: type };
@@ -132,6 +157,15 @@ class PlainParser {
             this.#finish(frame.node, frame);
         }
         return frame;
+    }
+
+    #pass({ type, end, known }: KnownBlock, start: number): Frame {
+        const { starts } = this.#tokens;
+        while (this.#next < starts.length && starts[this.#next]! < end) {
+            this.#next++;
+        }
+        const $places: Places = { offset: start, end, properties: [] };
+        return { node: { $type: type, $known: known, $places }, text: '', start, end, properties: [] };
     }
 
     #finish(node: Record<string, unknown>, { start, end, properties }: Frame): void {

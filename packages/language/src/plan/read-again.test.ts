@@ -58,4 +58,37 @@ describe('a text read again', () => {
         );
         expect(now.menus[0]!.courses[1]!.dishes[0]).not.toBe(before.menus[0]!.courses[1]!.dishes[0]);
     });
+
+    it.each([
+        ['a course before others', ['    course main', '    course salad { lasts 10 min }\n    course main']],
+        ['a course taken out', [MENU.slice(MENU.indexOf('    course soup'), MENU.indexOf('    // The main')), '']],
+        ['courses moved', ['menu {', 'house "Other" { own 2 teaspoon }\nmenu { // Below']],
+        ['a mistake that stays in another course', ['eaten with dinner-fork', 'eaten wiht'], ['Squash soup', 'Soup']],
+        ['two mistakes', ['at 64 °C', 'at'], ['for the rest', 'fro the rest'], ['at', 'at 64 °C']],
+        [
+            'the same written twice',
+            ['// The main', 'served in soup-bowl'],
+            ['served in soup-bowl\n    course', 'course'],
+        ],
+    ])('is as read afresh: %s', (_, ...changes) => {
+        const reader = new FileReader('plan.cover');
+        let text = MENU;
+        reader.read(text);
+        for (const [words, instead] of [...changes, ['own 40', 'own 41'], ['"Chicken"', '"Chicken pie"']] as const) {
+            expect(text).toContain(words!);
+            text = text.replace(words!, instead!);
+            expect(reader.read(text)).toEqual(new FileReader('plan.cover').read(text));
+        }
+    });
+
+    // The same is noted twice, as far apart as what is taken out is long: the second stood where the first would come from.
+    it('takes nothing out of a course that was not touched', () => {
+        const between = 'minutes\n    }\n    course soup { lasts 9 ';
+        const menu = (hidden: string) =>
+            `menu {\n    course salad {\n        ${hidden} lasts 9 ${between}minutes }\n}\n`;
+        const reader = new FileReader('plan.cover');
+        reader.read(menu(`//${'x'.repeat(between.length - 2)}`));
+        const now = menu('');
+        expect(reader.read(now)).toEqual(new FileReader('plan.cover').read(now));
+    });
 });

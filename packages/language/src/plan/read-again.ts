@@ -1,6 +1,7 @@
 import { isAlike } from './alike.js';
 import { isOrigin, type Origin } from './origin.js';
 import type { ReadStretch } from './read.js';
+import { NOTES, type Notes, type ReadCourse } from './read-scribe.js';
 import { difference } from './text-difference.js';
 
 type Mutable<T> = { -readonly [Key in keyof T]: T[Key] };
@@ -19,15 +20,23 @@ export interface ReadText {
  * @param now just read, and known to nobody else: the values kept are put into it
  */
 export function keepValues(before: ReadText, now: ReadText): ReadStretch {
-    const keeper = new Keeper(before, now);
-    const { origins: _before, ...valuesBefore } = before.read;
-    const { origins, ...values } = now.read;
+    const { origins: _before, courses: coursesBefore, ...valuesBefore } = before.read;
+    const { origins, courses: coursesNow, ...values } = now.read;
+    const again = new Set(coursesNow.filter((course) => coursesBefore.includes(course)));
+    const keeper = new Keeper(before, now, new Set([...again].flatMap(thingsOf)));
     const kept = keeper.keep(valuesBefore, values) as typeof values;
     keeper.move();
     if (kept === valuesBefore) {
         return before.read;
     }
-    return { ...kept, origins: keeper.allOf(origins) };
+    const courses = coursesNow.map((course) => (again.has(course) ? course : keeper.course(course)));
+    const ofCourses = new Set(courses.flatMap((course) => (again.has(course) ? [] : course.origins)));
+    return { ...kept, courses, origins: [...origins, ...keeper.moved.filter((origin) => !ofCourses.has(origin))] };
+}
+
+/** The course and each note of it. */
+function thingsOf({ course, notes }: ReadCourse): readonly object[] {
+    return [course, ...NOTES.flatMap((list): readonly object[] => notes[list])];
 }
 
 class Keeper {
@@ -41,7 +50,12 @@ class Keeper {
     readonly #behind: number;
     readonly #ahead: number;
 
-    constructor(before: ReadText, now: ReadText) {
+    /** @param untouched things that stand in both, which are kept as they are and for nothing else */
+    constructor(
+        before: ReadText,
+        now: ReadText,
+        private readonly untouched: ReadonlySet<object>,
+    ) {
         const { start, end, text } = difference(before.text, now.text);
         this.#from = before.start + start;
         this.#to = before.start + end;
@@ -54,14 +68,27 @@ class Keeper {
         if (before === now || typeof now !== 'object' || now === null) {
             return now;
         }
+        if (this.untouched.has(now) || this.untouched.has(before as object)) {
+            return now;
+        }
         const kept = this.#kept.get(now) ?? this.#one(before, now);
         this.#kept.set(now, kept);
         return kept;
     }
 
-    /** A place may be kept in one value, and be as it was read in another that is new. */
-    allOf(origins: readonly Origin[]): readonly Origin[] {
-        return [...origins, ...this.#moves.keys()];
+    /** The places kept. One may be kept in one value, and be as it was read in another that is new. */
+    get moved(): readonly Origin[] {
+        return [...this.#moves.keys()];
+    }
+
+    /** A course read now, as it is kept. */
+    course({ course, notes }: ReadCourse): ReadCourse {
+        const keptOf = <Thing extends object>(thing: Thing): Thing => (this.#kept.get(thing) ?? thing) as Thing;
+        const kept = {
+            course: keptOf(course),
+            notes: Object.fromEntries(NOTES.map((list) => [list, (notes[list] as object[]).map(keptOf)])) as Notes,
+        };
+        return { ...kept, origins: originsIn(kept) };
     }
 
     move(): void {
@@ -152,3 +179,24 @@ class Keeper {
 /** Wherever in its file it is written. */
 const saysTheSame = (one: unknown, other: unknown): boolean =>
     isAlike(one, other, (place, elsewhere) => place.file === elsewhere.file);
+
+/** Every place in plain data, each once. */
+function originsIn(data: object): Origin[] {
+    const seen = new Set<object>();
+    const origins: Origin[] = [];
+    const look = (value: unknown): void => {
+        if (typeof value !== 'object' || value === null || seen.has(value)) {
+            return;
+        }
+        seen.add(value);
+        if (isOrigin(value)) {
+            origins.push(value);
+            return;
+        }
+        for (const name in value) {
+            look((value as Plain)[name]);
+        }
+    };
+    look(data);
+    return origins;
+}

@@ -28,7 +28,7 @@ export function readMenu(scribe: Scribe, node: ast.Menu): Menu {
     scribe.block(node, 'menu');
     const entries = node.entries ?? [];
     const courses = ofType<ast.MenuEntry, ast.Course>(entries, 'Course').map((course, index) =>
-        readCourse(scribe, course, index),
+        scribe.course(course, (own) => readCourse(own, course, index)),
     );
     const bread = scribe.once(ofType<ast.MenuEntry, ast.Bread>(entries, 'Bread'), 'bread');
     const coffee = scribe.once(ofType<ast.MenuEntry, ast.Coffee>(entries, 'Coffee'), 'coffee');

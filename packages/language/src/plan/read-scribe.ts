@@ -1,10 +1,20 @@
 import type { AstNode } from 'langium';
 import type * as ast from '../grammar/generated/ast.js';
-import { leavesOf, spanOf, spansOfProperty, type Span } from '../grammar/places.js';
+import { isPlain, knownOf, leavesOf, spanOf, spansOfProperty, type Span } from '../grammar/places.js';
 import type { Count, Named, Origin, Text } from './origin.js';
 import { toComputing, UNITS, type Dimension, type Quantity, type UnitName } from './quantity.js';
 import { readClock, readDate, readNumber, type Understood } from './read-written.js';
-import type { CalendarDate, ClockTime, Misspelt, NameSort, Occurrence, Repeat, UnitProblem, Written } from './types.js';
+import type {
+    CalendarDate,
+    ClockTime,
+    Course,
+    Misspelt,
+    NameSort,
+    Occurrence,
+    Repeat,
+    UnitProblem,
+    Written,
+} from './types.js';
 
 /** How each mistyped unit is spelt here; `°` alone may be either scale. */
 const SPELT: Readonly<Record<string, readonly UnitName[]>> = {
@@ -60,6 +70,18 @@ export const LIKELY_UNITS: Record<Exclude<Dimension, 'count'>, readonly UnitName
     share: ['%'],
 };
 
+/** What is noted beside the values. */
+export const NOTES = ['occurrences', 'written', 'unitProblems', 'repeats', 'misspelt'] as const;
+export type Notes = Pick<Scribe, (typeof NOTES)[number]>;
+
+/** A course read by itself: as long as its text stays, it is not read again. */
+export interface ReadCourse {
+    readonly course: Course;
+    readonly notes: Notes;
+    /** Every place in it, each once, and in nothing else. */
+    readonly origins: readonly Origin[];
+}
+
 /**
  * Takes values off syntax nodes and notes down, as it goes, every name that stands there and everything written in a form
  * the language does not keep. One for each block of a file.
@@ -72,6 +94,8 @@ export class Scribe {
     readonly unitProblems: UnitProblem[] = [];
     readonly repeats: Repeat[] = [];
     readonly misspelt: Misspelt[] = [];
+    /** Read by themselves; their places are not among the others. */
+    readonly courses: ReadCourse[] = [];
 
     /**
      * @param text the part of the file that the nodes were read from
@@ -126,6 +150,30 @@ export class Scribe {
             }
         }
         return end > whole.start ? this.placed(whole.start, end) : whole;
+    }
+
+    // ---------------------------------------------------------------- courses
+    /** A course, read with notes of its own where nothing is amiss in it; one that was read before is moved to where it is now. */
+    course(node: ast.Course, read: (scribe: Scribe) => Course): Course {
+        if (!isPlain(node)) {
+            return read(this);
+        }
+        const known = knownOf(node) as ReadCourse | undefined;
+        const one = known ?? this.readApart(read);
+        if (known) {
+            moveAll(known.origins, spanOf(node)!.offset + this.offset - known.course.origin.start);
+        }
+        this.courses.push(one);
+        for (const list of NOTES) {
+            (this[list] as unknown[]).push(...one.notes[list]);
+        }
+        return one.course;
+    }
+
+    private readApart(read: (scribe: Scribe) => Course): ReadCourse {
+        const own = new Scribe(this.file, this.text, this.offset);
+        const course = read(own);
+        return { course, notes: notesOf(own), origins: own.origins };
     }
 
     // ---------------------------------------------------------------- names and texts
@@ -315,6 +363,19 @@ export class Scribe {
                 });
             }
         }
+    }
+}
+
+/** The lists alone, without what was noted them in. */
+export function notesOf({ occurrences, written, unitProblems, repeats, misspelt }: Notes): Notes {
+    return { occurrences, written, unitProblems, repeats, misspelt };
+}
+
+/** Places are the one thing of a reading that ever changes, where their text now stands elsewhere. */
+export function moveAll(origins: readonly Origin[], by: number): void {
+    for (const origin of by === 0 ? [] : (origins as { -readonly [Key in keyof Origin]: Origin[Key] }[])) {
+        origin.start += by;
+        origin.end += by;
     }
 }
 

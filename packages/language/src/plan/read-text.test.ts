@@ -55,6 +55,34 @@ describe('what is read again after a change is what is read afresh', () => {
         );
     });
 
+    // Within a menu the courses that were not touched are not read again.
+    test('after any changes to the menu, some at once', () => {
+        const menus = texts.flatMap(([, text]) => {
+            const menu = (stretchesOf(text) ?? [])
+                .map(({ start, end }) => text.slice(start, end))
+                .find((block) => /\bmenu \{/.test(block) && (block.match(/\n {4}course /g)?.length ?? 0) > 2);
+            return menu === undefined ? [] : [`house "Hall" { own 40 soup-spoon }\n${menu}`];
+        });
+        expect(menus.length).toBeGreaterThan(3);
+        fc.assert(
+            fc.property(
+                fc.constantFrom(...menus),
+                fc.array(fc.array(edit, { minLength: 1, maxLength: 2 }), { minLength: 2, maxLength: 8 }),
+                (start, steps) => {
+                    const reader = new FileReader('x.cover');
+                    reader.read(start);
+                    let text = start;
+                    for (const edits of steps) {
+                        // A mistake is mostly taken back.
+                        text = edits.reduce(edited, stretchesOf(text) ? text : start);
+                        expect(reader.read(text)).toEqual(readText('x.cover', text));
+                    }
+                },
+            ),
+            { numRuns: 60 },
+        );
+    });
+
     test('a block that was not touched stays the very same, where it is now', () => {
         const reader = new FileReader('x.cover');
         const before = reader.read('kind a is soup {\n}\nkind b is soup {\n}\n');

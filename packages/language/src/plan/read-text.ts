@@ -1,10 +1,13 @@
 import { LONGEST_TEXT } from '../grammar/limits.js';
 import { parseText, type Parsed } from '../grammar/parse.js';
 import { parseMistakenLines } from '../grammar/mistaken-lines.js';
-import { readPlainly } from '../grammar/plain-parser.js';
+import { readPlainly, type KnownBlock, type KnownBlocks } from '../grammar/plain-parser.js';
+import { knownOf } from '../grammar/places.js';
 import { keepValues, type ReadText } from './read-again.js';
 import { joinStretches, moveStretch, readStretch, type ReadStretch } from './read.js';
 import { stretchesOf, type Stretch } from '../grammar/stretches.js';
+import type { ReadCourse } from './read-scribe.js';
+import { difference } from './text-difference.js';
 import type { Reading } from './types.js';
 
 export { parseText } from '../grammar/parse.js';
@@ -74,13 +77,14 @@ export class FileReader {
         const behind = between ? before.slice(rest) : [];
         const instead = before.slice(first, between ? rest : undefined);
         const isOneForOne = instead.length === fresh.length;
-        const read = fresh.map((each, at) => again(isOneForOne ? instead[at] : undefined, this.#one(text, each)));
+        const read = fresh.map((each, at) => this.#one(text, each, isOneForOne ? instead[at] : undefined));
         return [...before.slice(0, first), ...read, ...moved(behind, to)];
     }
 
-    #one(text: string, { start, end }: Stretch): Known {
+    #one(text: string, { start, end }: Stretch, before: Known | undefined): Known {
         const own = text.slice(start, end);
-        return { start, end, text: own, read: readStretch(this.file, own, parsed(own), start) };
+        const parsed = parsedAgain(own, before && knownCourses(before, own));
+        return again(before, { start, end, text: own, read: readStretch(this.file, own, parsed, start) });
     }
 }
 
@@ -89,9 +93,39 @@ function again<Now extends ReadText>(before: ReadText | undefined, now: Now): No
     return before ? { ...now, read: keepValues(before, now) } : now;
 }
 
-function parsed(text: string): Parsed {
-    const { tree, stop } = readPlainly(text);
-    return tree ? { tree, problems: [] } : (parseMistakenLines(text, stop) ?? parseText(text));
+/** The courses of a stretch that stand in its new text as they stood in the one before, by where they begin now. */
+function knownCourses(before: ReadText, text: string): KnownBlocks {
+    const { start, end, text: put } = difference(before.text, text);
+    const blocks = new Map<number, KnownBlock>();
+    for (const known of before.read.courses) {
+        const { origin } = known.course;
+        const [from, to] = [origin.start - before.start, origin.end - before.start];
+        if (to <= start || from >= end) {
+            const by = to <= start ? 0 : put.length - (end - start);
+            blocks.set(from + by, { type: 'Course', end: to + by, known });
+        }
+    }
+    return blocks;
+}
+
+function parsedAgain(text: string, courses: KnownBlocks | undefined): Parsed {
+    const again = parsed(text, courses);
+    // A course knows which of its menu it is.
+    const isInPlace = again.tree.items.every(
+        (item) =>
+            item.$type !== 'Menu' ||
+            item.entries
+                .filter((entry) => entry.$type === 'Course')
+                .every(
+                    (course, index) => ((knownOf(course) as ReadCourse | undefined)?.course.index ?? index) === index,
+                ),
+    );
+    return isInPlace ? again : parsed(text);
+}
+
+function parsed(text: string, blocks?: KnownBlocks): Parsed {
+    const { tree, stop } = readPlainly(text, blocks);
+    return tree ? { tree, problems: [] } : (parseMistakenLines(text, stop, blocks) ?? parseText(text));
 }
 
 /** The stretches from the first of these on, which now begins at `start`. */

@@ -5,14 +5,12 @@ import { readDiet, readKind, readLocalCode, readPiece, readSubstance } from './r
 import { readEvent, readSeating } from './read-event.js';
 import { readHouse, readRoom, readTasks, readTeam } from './read-house.js';
 import { readMenu } from './read-menu.js';
-import { Scribe } from './read-scribe.js';
+import { moveAll, NOTES, notesOf, Scribe, type Notes, type ReadCourse } from './read-scribe.js';
 import type { Misspelt, Reading, SyntaxFinding, Written } from './types.js';
 
-type Mutable<T> = { -readonly [Key in keyof T]: T[Key] };
 type Lists = Omit<Reading, 'file' | 'uses' | 'syntax'>;
 /** The lists that blocks are read into; the others hold what was noted on the way. */
-type BlockList = Exclude<keyof Lists, NoteList>;
-type NoteList = 'occurrences' | 'written' | 'unitProblems' | 'repeats' | 'misspelt';
+type BlockList = Exclude<keyof Lists, keyof Notes>;
 
 /** What each sort of block is read as. Their order is that of a reading's notes, whatever the order of the text. */
 const BLOCKS = {
@@ -36,7 +34,6 @@ const BLOCKS = {
 };
 
 const TYPES = Object.keys(BLOCKS) as ast.Item['$type'][];
-const NOTES: readonly NoteList[] = ['occurrences', 'written', 'unitProblems', 'repeats', 'misspelt'];
 
 function one<Node, Value>(read: (scribe: Scribe, node: Node) => Value) {
     return (scribe: Scribe, node: Node): readonly Value[] => [read(scribe, node)];
@@ -45,7 +42,7 @@ function one<Node, Value>(read: (scribe: Scribe, node: Node) => Value) {
 interface Block {
     readonly type: ast.Item['$type'];
     readonly values: readonly unknown[];
-    readonly notes: Pick<Scribe, NoteList>;
+    readonly notes: Notes;
 }
 
 /** A stretch of a file, read: whole blocks and what stands between them. */
@@ -56,7 +53,9 @@ export interface ReadStretch {
     /** Noted of the stretch as a whole, behind what its blocks have noted. */
     readonly misspelt: readonly Misspelt[];
     readonly unclosed: readonly Written[];
-    /** Every place in it, each once. */
+    /** Those in it that need not be read again while their text stays. */
+    readonly courses: readonly ReadCourse[];
+    /** Every place in it, each once, but for those of these courses. */
     readonly origins: readonly Origin[];
 }
 
@@ -70,13 +69,14 @@ export function readStretch(file: string, text: string, parsed: Parsed, offset =
     const scribe = new Scribe(file, text, offset);
     const uses = (tree.uses ?? []).flatMap((use) => scribe.pathOf(use) ?? []);
     const origins = [...scribe.origins];
+    const courses: ReadCourse[] = [];
     const blocks = (tree.items ?? []).map((node): Block => {
         const notes = new Scribe(file, text, offset);
         const read = BLOCKS[node.$type].read as (scribe: Scribe, node: ast.Item) => readonly unknown[];
         const values = read(notes, node);
         origins.push(...notes.origins);
-        const { occurrences, written, unitProblems, repeats, misspelt } = notes;
-        return { type: node.$type, values, notes: { occurrences, written, unitProblems, repeats, misspelt } };
+        courses.push(...notes.courses);
+        return { type: node.$type, values, notes: notesOf(notes) };
     });
     const at = (start: number, end: number): Origin => {
         const origin = { file, start: start + offset, end: end + offset };
@@ -92,7 +92,7 @@ export function readStretch(file: string, text: string, parsed: Parsed, offset =
     const whole = new Scribe(file, text, offset);
     whole.noteUnclosed(tree);
     origins.push(...whole.origins);
-    return { uses, blocks, syntax, misspelt, unclosed: whole.written, origins };
+    return { uses, blocks, syntax, misspelt, unclosed: whole.written, courses, origins };
 }
 
 /** A file out of its stretches, in the order of the text. */
@@ -138,10 +138,10 @@ function pushAll(list: unknown[], more: readonly unknown[]): void {
  * holds on; their places are the one thing of a reading that ever changes, and only here. Whoever moves a stretch has
  * dropped everything that speaks of the text as it was.
  */
-export function moveStretch({ origins }: ReadStretch, by: number): void {
-    for (const origin of origins as readonly Mutable<Origin>[]) {
-        origin.start += by;
-        origin.end += by;
+export function moveStretch({ origins, courses }: ReadStretch, by: number): void {
+    moveAll(origins, by);
+    for (const course of courses) {
+        moveAll(course.origins, by);
     }
 }
 

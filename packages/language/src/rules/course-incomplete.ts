@@ -62,12 +62,12 @@ house "Saltmarsh Hall" {
             const ofCourse: Absent[] = isTimed ? [] : [LASTS(course.origin)];
             const dishes = service.facts
                 .filter((facts) => facts.course === course)
-                .map((facts) => ({ ...facts.dish, absent: absentFrom(facts) }));
+                .map((facts) => ({ dish: facts.dish, absent: absentFrom(facts) }));
             if (course.hasDishes) {
                 tell(course.title, course.head, ofCourse, report);
-                dishes.forEach((dish) => tell(dish.title, dish.head, dish.absent, report));
+                dishes.forEach(({ dish, absent }) => tell(dish.title, dish.head, absent, report));
             } else {
-                tell(course.title, course.head, [...ofCourse, ...dishes.flatMap((dish) => dish.absent)], report);
+                tell(course.title, course.head, [...ofCourse, ...dishes.flatMap(({ absent }) => absent)], report);
             }
         }
     },

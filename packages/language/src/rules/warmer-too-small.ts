@@ -184,7 +184,8 @@ function longestOut(loads: readonly WarmingLoad[]): string {
 /** How many more let everything come straight from the warmer. */
 function moreOf(plan: Plan, service: Service, name: string): number {
     const holder = plateHolders(plan).find(({ gear }) => gear === name);
-    return holder ? Math.max(1, warmersWanted(warmingInput(plan, service), { name, holds: holder.each })) : 1;
+    const more = holder && { name, holds: holder.each };
+    return more ? Math.max(1, warmersWanted({ input: warmingInput(plan, service), more })) : 1;
 }
 
 function holderOf(plan: Plan, name: string): NonNullable<Report['related']> {

@@ -32,8 +32,9 @@ export function stepThrough(input: TableInput): Step[] {
     let standing: readonly TableItem[] = [];
     const move = ({ title, brought = [], used = [], cleared = [], ...step }: Movement): void => {
         const gone = new Set(cleared.map((item) => item.id));
-        const leaving = standing.filter((item) => gone.has(item.id));
-        standing = [...standing.filter((item) => !gone.has(item.id)), ...brought];
+        const leaving = gone.size > 0 ? standing.filter((item) => gone.has(item.id)) : [];
+        const left = leaving.length > 0 ? standing.filter((item) => !gone.has(item.id)) : standing;
+        standing = brought.length > 0 ? [...left, ...brought] : left;
         const bare = !standing.some((item) => item.sort === 'vessel' || item.sort === 'service-plate');
         steps.push({
             index: steps.length,

@@ -186,7 +186,7 @@ describe('covers on a table', () => {
     const onRound = (diameter: number, guests: number, pairs: number, glasses: number) => {
         const shape = { shape: 'round', width: diameter, depth: diameter } as const;
         const top = { ...shape, seats: placeSeats(shape, guests, 0, widths) };
-        return layCovers({ cover: cover(pairs, glasses), distances, drawnTogether: closer, top, keptFree: 152.4 });
+        return layCovers({ cover: cover(pairs, glasses), distances, drawnTogether: closer, keptFree: 152.4 })(top);
     };
 
     it('never overlap where guests sit further apart than any cover is wide', () => {
@@ -227,7 +227,7 @@ describe('covers on a table', () => {
             { shape: 'oval', width: 3200, depth: 1700 },
         ] as const) {
             const top = { ...shape, seats: placeSeats(shape, 6, 0, widths) };
-            const on = layCovers({ cover: cover(2, 2), distances, drawnTogether: closer, top, keptFree: 0 });
+            const on = layCovers({ cover: cover(2, 2), distances, drawnTogether: closer, keptFree: 0 })(top);
             expect([shape.shape, on.overlaps, on.offTable]).toEqual([shape.shape, [], []]);
         }
     });

@@ -46,12 +46,10 @@ export function coverGeometry(
         const isPlateTaken = dishes.some(({ course }) => isWaiting(plan, course.index));
         const closer = drawnTogether(plan.customs, distances, isPlateTaken);
         const pieces = lazily(() => placeAlone({ cover, distances }));
-        const onTables = lazily(() =>
-            sorts.map(({ tables: names, top }) => ({
-                tables: names,
-                on: layCovers({ cover, distances, drawnTogether: closer, top, keptFree }),
-            })),
-        );
+        const onTables = lazily(() => {
+            const on = layCovers({ cover, distances, drawnTogether: closer, keptFree });
+            return sorts.map(({ tables: names, top }) => ({ tables: names, on: on(top) }));
+        });
         return {
             variation: variation.index,
             get pieces() {

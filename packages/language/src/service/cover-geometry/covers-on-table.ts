@@ -15,31 +15,39 @@ import {
 } from './table-top.js';
 import type { CoverOnTable, CoverSurroundings, CoverToPlace, LayingDistances, PlacedPiece } from './types.js';
 
-export interface CoversToLay {
+export interface CoverToLay {
     readonly cover: CoverToPlace;
     /** As the house lays, and as close as it may. */
     readonly distances: LayingDistances;
     readonly drawnTogether: LayingDistances;
-    readonly top: TableTop;
     /** Width wanted in the middle of the table, mm. */
     readonly keptFree: number;
+}
+
+interface CoversToLay extends CoverToLay {
+    readonly top: TableTop;
 }
 
 /** Smaller reaches over the edge are the noise of the figures, mm. */
 const NOISE = 0.5;
 
 /**
- * The same cover at every seat of a table: as the house lays it, or drawn together where pieces would otherwise lie on each
+ * The same cover at every seat of whichever table: as the house lays it, or drawn together where pieces would otherwise lie on each
  * other, hang over the edge or fill the middle.
  */
-export const layCovers = remember((input: CoversToLay): CoverOnTable => {
+export const layCovers = remember(
+    (cover: CoverToLay) => remember((top: TableTop): CoverOnTable => layOn({ ...cover, top }), 32),
+    128,
+);
+
+function layOn(input: CoversToLay): CoverOnTable {
     const usual = layAll(input, input.distances, 'as-the-house-lays');
     if (isFit(usual, input)) {
         return usual;
     }
     const closer = layAll(input, input.drawnTogether, 'drawn-together');
     return isFit(closer, input) || unfitness(closer, input) < unfitness(usual, input) ? closer : usual;
-}, 128);
+}
 
 /** How badly covers fit: all millimetres that pieces would have to move, and a share of those missing in the middle. */
 function unfitness({ overlaps, offTable, centre }: CoverOnTable, { keptFree }: CoversToLay): number {

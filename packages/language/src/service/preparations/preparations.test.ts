@@ -308,7 +308,7 @@ describe('warming', () => {
                 if (all(input.wanted) <= input.gear.reduce((sum, { holds }) => sum + holds, 0)) {
                     expect(loads.every(({ end, wantedUntil }) => wantedUntil - end < 1e-9)).toBe(true);
                 }
-                const more = warmersWanted(input, { name: 'plate-warmer', holds: 20 });
+                const more = warmersWanted({ input, more: { name: 'plate-warmer', holds: 20 } });
                 const gear = [
                     ...input.gear,
                     ...Array<(typeof input.gear)[number]>(more).fill({ name: 'plate-warmer', holds: 20 }),

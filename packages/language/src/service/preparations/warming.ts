@@ -1,4 +1,5 @@
 /** When plates and bowls go into the warmer, backwards from when they are wanted, as far as it holds them. */
+import { remember } from '../remember.js';
 import type { WarmingLoad } from './types.js';
 
 export interface WarmingInput {
@@ -137,8 +138,14 @@ export function isOutTooLong({ end, wantedUntil }: Pick<WarmingLoad, 'end' | 'wa
     return wantedUntil - end > LONGEST_OUT;
 }
 
-/** How many more of a piece of gear let everything come straight from the warmer. @param more one of them; it holds something */
-export function warmersWanted(input: WarmingInput, more: WarmingInput['gear'][number]): number {
+interface MoreSought {
+    readonly input: WarmingInput;
+    /** One more of them; it holds something. */
+    readonly more: WarmingInput['gear'][number];
+}
+
+/** How many more of a piece of gear let everything come straight from the warmer. */
+export const warmersWanted = remember(({ input, more }: MoreSought): number => {
     const most = Math.ceil(sum(input.wanted.map(({ pieces }) => pieces)) / Math.max(1, Math.floor(more.holds)));
     const isEnough = (count: number): boolean =>
         !planWarming({ ...input, gear: [...input.gear, ...Array<typeof more>(count).fill(more)] }).some(isOutTooLong);
@@ -149,7 +156,7 @@ export function warmersWanted(input: WarmingInput, more: WarmingInput['gear'][nu
         [tooFew, enough] = isEnough(middle) ? [tooFew, middle] : [middle, enough];
     }
     return enough;
-}
+});
 
 /** Differences of less than this are rounding, min. */
 const ROUNDING = 0.01;

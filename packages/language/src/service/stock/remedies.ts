@@ -30,7 +30,11 @@ export function remediesOf(
     const rents = plan.event?.rents ?? [];
     const means = {
         washes: possible,
-        substitutions: short.flatMap(({ piece }) => substitutionsFor(plan, service, piece)),
+        substitutions: substitutionsFor(
+            plan,
+            service,
+            short.map(({ piece }) => piece),
+        ),
     };
     const places = means.substitutions.map(placeOf);
     const solve = (pieces: readonly Line[], { washes, substitutions }: typeof means): Remedy => {

@@ -4,7 +4,7 @@ import { fromTo, type Origin } from '../../plan/origin.js';
 import { mismatchedPair, suitsDrink, suitsKind } from '../../plan/suiting.js';
 import type { Plan } from '../../plan/types.js';
 import { flatwareOf } from '../cover.js';
-import type { DishFacts, Service, Variation } from '../types.js';
+import type { CoverPiece, DishFacts, Service, Variation } from '../types.js';
 import { ownedOf, rentedOf } from './pull.js';
 import type { Substitution, Writing } from './types.js';
 
@@ -24,11 +24,23 @@ interface Site {
     readonly write: (other: string) => Writing;
 }
 
+/** A dish with the pieces that it is eaten with. */
+interface EatenDish {
+    readonly facts: DishFacts;
+    readonly eaten: readonly CoverPiece[];
+}
+
 /**
- * Every substitution for a piece, place by place in the order of the menu, each with the house's suiting pieces by how many of them
- * it has.
+ * Every substitution for some pieces, place by place in the order of the menu, each with the house's suiting pieces by how many of
+ * them it has.
  */
-export function substitutionsFor(plan: Plan, service: Served, name: string): Substitution[] {
+export function substitutionsFor(plan: Plan, service: Served, names: readonly string[]): Substitution[] {
+    const dishes =
+        names.length > 0 ? service.facts.map((facts) => ({ facts, eaten: piecesAtCover(service, facts) })) : [];
+    return names.flatMap((name) => substitutionsForOne(plan, service, dishes, name));
+}
+
+function substitutionsForOne(plan: Plan, service: Served, dishes: readonly EatenDish[], name: string): Substitution[] {
     const short = plan.cupboard.pieces.get(name);
     if (!short) {
         return [];
@@ -43,7 +55,7 @@ export function substitutionsFor(plan: Plan, service: Served, name: string): Sub
     return gathered([
         ...vesselSites(plan, service, short),
         ...underlinerSites(service, short),
-        ...flatwareSites(plan, service, short),
+        ...flatwareSites(plan, service, dishes, short),
         ...glassSites(plan, service, short),
     ]).flatMap((site) => {
         const { sort, how, title, courses, count, overset } = site;
@@ -181,10 +193,9 @@ function underlinerSites(service: Served, short: Piece): Site[] {
 }
 
 // ---------------------------------------------------------------- what it is eaten with
-function flatwareSites(plan: Plan, service: Served, short: Piece): Site[] {
-    return service.facts.flatMap((facts): Site[] => {
+function flatwareSites(plan: Plan, service: Served, dishes: readonly EatenDish[], short: Piece): Site[] {
+    return dishes.flatMap(({ facts, eaten }): Site[] => {
         const { dish, kind, course } = facts;
-        const eaten = piecesAtCover(service, facts);
         const mine = eaten.filter((piece) => piece.piece.name === short.name);
         const [piece] = mine;
         if (!kind || mine.length !== 1 || !piece || piece.from === 'lay') {
@@ -234,7 +245,7 @@ function flatwareSites(plan: Plan, service: Served, short: Piece): Site[] {
 }
 
 /** The pieces of one dish at the first cover that has it. */
-function piecesAtCover({ variations }: Served, { dish }: DishFacts) {
+function piecesAtCover({ variations }: Served, { dish }: DishFacts): CoverPiece[] {
     const cover = variations.find(({ dishes }) => dishes.includes(dish))?.cover;
     return cover ? flatwareOf(cover).filter((each) => each.dish === dish && each.purpose === 'eating') : [];
 }
