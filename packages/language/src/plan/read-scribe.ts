@@ -366,7 +366,7 @@ export class Scribe {
     }
 }
 
-/** The lists alone, without what was noted them in. */
+/** The lists alone, without the scribe that noted them. */
 export function notesOf({ occurrences, written, unitProblems, repeats, misspelt }: Notes): Notes {
     return { occurrences, written, unitProblems, repeats, misspelt };
 }

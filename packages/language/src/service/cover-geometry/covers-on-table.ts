@@ -32,8 +32,8 @@ interface CoversToLay extends CoverToLay {
 const NOISE = 0.5;
 
 /**
- * The same cover at every seat of whichever table: as the house lays it, or drawn together where pieces would otherwise lie on each
- * other, hang over the edge or fill the middle.
+ * The same cover at every seat of whichever table: as the house lays it, or drawn together where pieces would otherwise lie
+ * on each other, hang over the edge or fill the middle.
  */
 export const layCovers = remember(
     (cover: CoverToLay) => remember((top: TableTop): CoverOnTable => layOn({ ...cover, top }), 32),
