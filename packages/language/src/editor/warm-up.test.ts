@@ -39,19 +39,37 @@ test('what breaks in it reaches nobody', async () => {
     expect(inSight).toHaveBeenCalledTimes(1);
 });
 
-test('it types in the plan in sight, and asks the rules after every key', async () => {
-    // It reads every name, so that it is asked again whatever was typed, but for a comment.
+/** Warms up, and counts how often the plan is looked at anew: by a rule that reads every name, so that any key concerns it. */
+function warmingUp(): { readonly looks: () => number; readonly end: () => void } {
     const asked = vi.spyOn(
         rules.find(({ id }) => id === 'unknown-name')!,
         'check',
     );
     let before = Infinity;
     const inSight = (): ReturnType<typeof plan> => {
+        const checked = plan();
         before = asked.mock.calls.length;
-        return plan();
+        return checked;
     };
     new WarmUp(createCoverServices(), () => false, inSight).goOn();
+    return { looks: () => asked.mock.calls.length - before, end: () => asked.mockRestore() };
+}
+
+test('it types in the plan in sight, and asks the rules after every key', async () => {
+    const { looks, end } = warmingUp();
     // Letters and digits, put in and taken out.
-    await expect.poll(() => asked.mock.calls.length - before, { timeout: 60_000 }).toBeGreaterThanOrEqual(4);
-    asked.mockRestore();
+    await expect.poll(looks, { timeout: 60_000 }).toBeGreaterThanOrEqual(4);
+    end();
+});
+
+test('it types for so long at most', async () => {
+    // Each key takes four seconds of this clock.
+    let now = 0;
+    const clock = vi.spyOn(performance, 'now').mockImplementation(() => (now += 4000));
+    const { looks, end } = warmingUp();
+    await expect.poll(looks, { timeout: 60_000 }).toBe(2);
+    await new Promise((resolve) => setTimeout(resolve, 300));
+    expect(looks()).toBe(2);
+    end();
+    clock.mockRestore();
 });

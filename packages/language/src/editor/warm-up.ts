@@ -82,14 +82,23 @@ function* steps(services: CoverServices, inSight: () => Checked | undefined): Ge
     }
 }
 
-/** Where something is typed: behind a figure, in a name of several words, in a text, in the word that begins a clause. */
-const TYPED_IN = [/\d(?![\d-])/g, /\p{L}-\p{L}(?=\p{L})/gu, /"\p{L}(?=[^"\n])/gu, /\n +\p{L}(?=\p{L})/gu];
-
-/** So many of each. */
-const PLACES = 2;
+/**
+ * Where something is typed, and at how many places of each sort of block: behind a figure, in a name of several words, in a
+ * text, in the word that begins a clause. Another figure or name changes what is worked out in a way of its own, covers and
+ * the evening above all; another word of a text changes it as the one before did.
+ */
+const TYPED_IN = [
+    { where: /\d(?![\d-])/g, most: 16 },
+    { where: /\p{L}-\p{L}(?=\p{L})/gu, most: 16 },
+    { where: /"\p{L}(?=[^"\n])/gu, most: 2 },
+    { where: /\n +\p{L}(?=\p{L})/gu, most: 2 },
+];
 
 /** A text of more characters takes longer to type in than it saves. */
 const LARGEST = 200_000;
+
+/** For no longer is it typed in, ms of computing. */
+const LONGEST = 6_000;
 
 /** As many blocks of each sort are enough to type in, and are kept twice meanwhile. */
 const BLOCKS = 4;
@@ -104,7 +113,9 @@ function* typeIn({ file, texts }: Checked): Generator<void> {
     texts.forEach((each, path) => folder.hold(path, { state: 'read', text: each }));
     const document = TextDocument.create(folder.uriOf(file), 'cover', 1, text);
     folder.opened(file, document);
+    let spent = 0;
     const type = (start: number, end: number, typed: string): void => {
+        const began = performance.now();
         const range = { start: document.positionAt(start), end: document.positionAt(end) };
         TextDocument.update(document, [{ range, text: typed }], document.version + 1);
         folder.changed(file);
@@ -112,8 +123,12 @@ function* typeIn({ file, texts }: Checked): Generator<void> {
         while (!askNextRule(seen)) {
             // Each is asked.
         }
+        spent += performance.now() - began;
     };
     for (const place of placesIn(text)) {
+        if (spent > LONGEST) {
+            return;
+        }
         type(place, place, /\d/.test(text[place - 1]!) ? '1' : 'x');
         yield;
         type(place, place + 1, '');
@@ -140,20 +155,24 @@ function withFewOfEach(text: string): string {
         .join('');
 }
 
-/** Some of each in the blocks of each sort. */
+/** Some of each in the blocks of each sort: the first of all of them first, for there may not be time for all. */
 function placesIn(text: string): readonly number[] {
-    return blocksOf(text).flatMap((blocks) =>
-        TYPED_IN.flatMap((where) =>
+    const lists = blocksOf(text).flatMap((blocks) =>
+        TYPED_IN.map(({ where, most }) =>
             evenly(
                 blocks.flatMap(({ start, end }) =>
                     [...text.slice(start, end).matchAll(where)].map((at) => start + at.index + at[0].length),
                 ),
+                most,
             ),
         ),
     );
+    const longest = Math.max(0, ...lists.map(({ length }) => length));
+    return Array.from({ length: longest }, (_, turn) => lists.flatMap((list) => list[turn] ?? [])).flat();
 }
 
-function evenly(places: readonly number[]): readonly number[] {
-    const count = Math.min(PLACES, places.length);
+/** Every other place, and no more than so many, from all over. */
+function evenly(places: readonly number[], most: number): readonly number[] {
+    const count = Math.min(most, Math.ceil(places.length / 2));
     return Array.from({ length: count }, (_, n) => places[Math.floor(((n + 0.5) / count) * places.length)]!);
 }

@@ -1,24 +1,20 @@
+import { isAlike } from '../plan/alike.js';
+
 /**
  * Keeps the last answers of a calculation whose input is plain data, so that a change elsewhere in the plan does not
  * repeat it. Give it values without origins: a line added above must not make the input new.
  */
 export function remember<Input, Output>(calculate: (input: Input) => Output, kept = 8): (input: Input) => Output {
-    const known = new Map<string, Output>();
+    /** The one asked for longest ago first. */
+    const known: { readonly input: Input; readonly output: Output }[] = [];
     return (input) => {
-        const key = JSON.stringify(input);
-        const held = known.get(key);
-        if (held !== undefined) {
-            // To the end: the one asked for longest ago goes first.
-            known.delete(key);
-            known.set(key, held);
-            return held;
+        const held = known.findLastIndex((each) => isAlike(each.input, input));
+        const answer = held < 0 ? { input, output: calculate(input) } : known.splice(held, 1)[0]!;
+        known.push(answer);
+        if (known.length > kept) {
+            known.shift();
         }
-        const made = calculate(input);
-        known.set(key, made);
-        if (known.size > kept) {
-            known.delete(known.keys().next().value!);
-        }
-        return made;
+        return answer.output;
     };
 }
 
