@@ -25,12 +25,23 @@ function generateParser() {
     }
 }
 
+/** The grammar stands in the program as JSON: its line breaks are a third of it. */
+function tightenGrammar() {
+    const path = join(root, 'packages/language/src/grammar/generated/grammar.ts');
+    const text = readFileSync(path, 'utf8');
+    writeFileSync(
+        path,
+        text.replace(/`\{.*\}`/s, (json) => json.replace(/\n\s*/g, '')),
+    );
+}
+
 /** @returns true when the file on disk differs from `text` */
 function isStale(path, text) {
     return !existsSync(path) || readFileSync(path, 'utf8') !== text;
 }
 
 generateParser();
+tightenGrammar();
 const stale = [];
 for (const generator of generators) {
     for (const output of await generator.outputs({ root })) {
