@@ -65,7 +65,7 @@ describe('the standard cupboard', () => {
             ...reading.syntax.map(({ message }) => message),
             ...[...reading.written, ...reading.unitProblems].map(({ origin }) => `${origin.file}: ${origin.start}`),
             ...reading.repeats.map(({ clause }) => clause),
-            ...reading.misspelt.map(({ word }) => word),
+            ...[...reading.misspelt, ...reading.strangers].map(({ word }) => word),
         ]);
         expect(findings).toEqual([]);
     });

@@ -2,9 +2,10 @@ import { CompletionItemKind } from 'vscode-languageserver';
 import type { Checked } from '../check.js';
 import type { Kind, Piece, PieceFamily } from '../plan/cupboard.js';
 import { customSpecs } from '../plan/customs.js';
+import { dimensionOf } from '../plan/fact-words.js';
 import type { MadeUp } from './wanted-name.js';
 import { LIKELY_UNITS } from '../plan/read-scribe.js';
-import { UNITS, type Dimension, type UnitName } from '../plan/quantity.js';
+import { UNITS, type UnitName } from '../plan/quantity.js';
 import type { NameSort, Occurrence, UnitProblem } from '../plan/types.js';
 import { namesInReach } from '../rules/names-in-reach.js';
 import { ruleById, rules } from '../rules/index.js';
@@ -234,23 +235,6 @@ export function seatProposals(table: string, { plan, service }: Checked): Propos
 }
 
 // ------------------------------------------------------------------ units
-/** What each measure of a piece, a kind or a code is given in. */
-const DIMENSION_OF_MEASURE: Readonly<Record<string, Dimension>> = {
-    length: 'length',
-    across: 'length',
-    height: 'length',
-    depth: 'length',
-    width: 'length',
-    widest: 'length',
-    holds: 'volume',
-    compartments: 'count',
-    pieces: 'count',
-    racks: 'count',
-    'hot-holding': 'temperature',
-    'cold-holding': 'temperature',
-    reheat: 'temperature',
-};
-
 /** The units that a figure may take, the likeliest first. @param measure the word before the figure, where nothing else tells @param next what the grammar lets stand next */
 export function unitProposals(
     problem: UnitProblem | undefined,
@@ -262,7 +246,9 @@ export function unitProposals(
         return [...next].map((name) => ({ name, kind: CompletionItemKind.Unit, rank: RANK.unit }));
     }
     const custom = customSpecs.find((spec) => spec.name === measure)?.figure?.dimension;
-    const dimensions = problem?.wanted ?? [custom ?? DIMENSION_OF_MEASURE[measure] ?? 'mass'];
+    const dimensions = problem?.wanted ?? [
+        custom ?? dimensionOf('piece', measure) ?? dimensionOf('code', measure) ?? 'mass',
+    ];
     const likely = dimensions.flatMap((dimension) => (dimension === 'count' ? [] : LIKELY_UNITS[dimension]));
     const fitting = (Object.keys(UNITS) as UnitName[]).filter((unit) => dimensions.includes(UNITS[unit].dimension));
     return [...new Set([...likely, ...fitting])].map((name) => ({

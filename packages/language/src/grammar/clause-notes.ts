@@ -256,8 +256,11 @@ export const CLAUSE_NOTES: Readonly<Record<string, ClauseNote>> = {
     FactOn: note('the plate it stands on', 'bowl chowder-bowl { on dinner-plate }'),
     FactPairs: note('the pieces it goes with', 'fork lobster-fork { pairs with fish-knife }'),
     FactCalled: note('what people call it', 'fork lobster-fork { called "lobster fork" }'),
-    FactMeasure: note('a size, a mass or a content', 'bowl chowder-bowl { holds 300 ml }'),
-    FactFlag: note('something it simply is', 'plate steel-plate { heatproof }'),
+    FactMeasure: note(
+        'what it measures: across, length, width, height, depth or surface; holds, a content; widest, a share of it; or its mass, under what it is made of',
+        'bowl chowder-bowl { holds 300 ml  porcelain 480 g }',
+    ),
+    FactFlag: note('something it simply is: what it is made of, or stem or handle', 'plate steel-plate { heatproof }'),
     Substance: note('an allergen or an ingredient, and what it is a sort of', 'allergen spelt is wheat'),
     RequiredIn: note('the codes in which guests must be told of it', 'allergen spelt is wheat { required in eu }'),
     EachByName: note('the code lists its sorts one by one', 'allergen orchard-nuts { each by name }'),

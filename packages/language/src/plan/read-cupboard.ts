@@ -1,6 +1,8 @@
 import type * as ast from '../grammar/generated/ast.js';
 import type { Diet, Figure, Kind, LocalCode, Piece, Substance } from './cupboard.js';
+import { dimensionOf, isPieceFlag } from './fact-words.js';
 import { readContains, readEaten } from './read-menu.js';
+import type { Named } from './origin.js';
 import { ofType, type Scribe } from './read-scribe.js';
 
 /** Every source a thing's facts rest on, each once, in the order written. */
@@ -25,8 +27,8 @@ export function readPiece(scribe: Scribe, node: ast.Piece): Piece {
         parent: scribe.named(node, 'parent', 'piece'),
         fresh: node.fresh,
         called: scribe.once(of<ast.FactCalled>('FactCalled'), 'called')?.words,
-        measures: readMeasures(scribe, of<ast.FactMeasure>('FactMeasure')),
-        flags: of<ast.FactFlag>('FactFlag').map((flag) => ({ name: flag.what, origin: scribe.at(flag, 'what') })),
+        measures: readMeasures(scribe, 'piece', of<ast.FactMeasure>('FactMeasure')),
+        flags: readFlags(scribe, of<ast.FactFlag>('FactFlag')),
         tines: low === undefined || high === undefined ? undefined : { low, high },
         suits: of<ast.FactFor>('FactFor').flatMap((fact) => scribe.names(fact, 'kinds', 'kind-or-drink')),
         on: of<ast.FactOn>('FactOn').flatMap((fact) => scribe.names(fact, 'plates', 'piece')),
@@ -37,16 +39,36 @@ export function readPiece(scribe: Scribe, node: ast.Piece): Piece {
     };
 }
 
-function readMeasures(scribe: Scribe, facts: readonly (ast.FactMeasure | ast.CodeFigure)[]): Record<string, Figure> {
+/** @param words whose words they stand under */
+function readMeasures(
+    scribe: Scribe,
+    words: 'piece' | 'code',
+    facts: readonly (ast.FactMeasure | ast.CodeFigure)[],
+): Record<string, Figure> {
     const measures: Record<string, Figure> = {};
     for (const fact of facts) {
-        const upto = 'upto' in fact && fact.upto ? scribe.quantity(fact.upto) : undefined;
-        const size = scribe.quantity(fact.size, undefined, { unitFrom: 'upto' in fact ? fact.upto : undefined });
+        const dimension = dimensionOf(words, fact.what);
+        const wanted = dimension && [dimension];
+        const upto = 'upto' in fact && fact.upto ? scribe.quantity(fact.upto, wanted) : undefined;
+        const size = scribe.quantity(fact.size, wanted, { unitFrom: 'upto' in fact ? fact.upto : undefined });
         if (size && fact.what) {
             measures[fact.what] = { low: size.value, high: upto?.value ?? size.value, size, source: fact.source };
+            if (!dimension) {
+                scribe.strangers.push({ word: fact.what, of: words, size, origin: scribe.at(fact, 'what') });
+            }
         }
     }
     return measures;
+}
+
+function readFlags(scribe: Scribe, facts: readonly ast.FactFlag[]): Named[] {
+    return facts.map((flag) => {
+        const origin = scribe.at(flag, 'what');
+        if (flag.what && !isPieceFlag(flag.what)) {
+            scribe.strangers.push({ word: flag.what, of: 'piece', origin });
+        }
+        return { name: flag.what, origin };
+    });
 }
 
 /** A kind with only what it states itself; `resolve.ts` fills in what its parents state. */
@@ -146,7 +168,7 @@ export function readLocalCode(scribe: Scribe, node: ast.LocalCode): LocalCode {
         name: name.name,
         called: scribe.once(ofType<ast.LocalCodeClause, ast.CodeCalled>(clauses, 'CodeCalled'), 'called')?.words,
         zones: ofType<ast.LocalCodeClause, ast.CodeZones>(clauses, 'CodeZones').flatMap((clause) => clause.zones ?? []),
-        figures: readMeasures(scribe, ofType<ast.LocalCodeClause, ast.CodeFigure>(clauses, 'CodeFigure')),
+        figures: readMeasures(scribe, 'code', ofType<ast.LocalCodeClause, ast.CodeFigure>(clauses, 'CodeFigure')),
         fresh: node.fresh,
         sources: sourcesOf(clauses),
         origin: scribe.origin(node),

@@ -12,6 +12,7 @@ import type {
     NameSort,
     Occurrence,
     Repeat,
+    Stranger,
     UnitProblem,
     Written,
 } from './types.js';
@@ -71,7 +72,7 @@ export const LIKELY_UNITS: Record<Exclude<Dimension, 'count'>, readonly UnitName
 };
 
 /** What is noted beside the values. */
-export const NOTES = ['occurrences', 'written', 'unitProblems', 'repeats', 'misspelt'] as const;
+export const NOTES = ['occurrences', 'written', 'unitProblems', 'repeats', 'misspelt', 'strangers'] as const;
 export type Notes = Pick<Scribe, (typeof NOTES)[number]>;
 
 /** A course read by itself: as long as its text stays, it is not read again. */
@@ -94,6 +95,7 @@ export class Scribe {
     readonly unitProblems: UnitProblem[] = [];
     readonly repeats: Repeat[] = [];
     readonly misspelt: Misspelt[] = [];
+    readonly strangers: Stranger[] = [];
     /** Read by themselves; their places are not among the others. */
     readonly courses: ReadCourse[] = [];
 
@@ -367,8 +369,8 @@ export class Scribe {
 }
 
 /** The lists alone, without the scribe that noted them. */
-export function notesOf({ occurrences, written, unitProblems, repeats, misspelt }: Notes): Notes {
-    return { occurrences, written, unitProblems, repeats, misspelt };
+export function notesOf({ occurrences, written, unitProblems, repeats, misspelt, strangers }: Notes): Notes {
+    return { occurrences, written, unitProblems, repeats, misspelt, strangers };
 }
 
 /** Places are the one thing of a reading that ever changes, where their text now stands elsewhere. */

@@ -504,6 +504,15 @@ export interface Misspelt {
     readonly origin: Origin;
 }
 
+/** A word of a piece or a code that nothing reads: mistyped, or a fact of the house's own. */
+export interface Stranger {
+    readonly word: string;
+    readonly of: 'piece' | 'code';
+    /** What stands under it; absent for a bare word. */
+    readonly size?: Quantity;
+    readonly origin: Origin;
+}
+
 export interface SyntaxFinding {
     readonly message: string;
     readonly hint?: string;
@@ -534,6 +543,7 @@ export interface Reading {
     readonly unitProblems: readonly UnitProblem[];
     readonly repeats: readonly Repeat[];
     readonly misspelt: readonly Misspelt[];
+    readonly strangers: readonly Stranger[];
     readonly syntax: readonly SyntaxFinding[];
 }
 

@@ -106,6 +106,7 @@ import undercookedReachesGuest from './undercooked-reaches-guest.js';
 import underlinerMissing from './underliner-missing.js';
 import underlinerTooSmall from './underliner-too-small.js';
 import unknownName from './unknown-name.js';
+import unreadFact from './unread-fact.js';
 import unreadableText from './unreadable-text.js';
 import usedNeverLaid from './used-never-laid.js';
 import vesselSuitsDish from './vessel-suits-dish.js';
@@ -231,6 +232,7 @@ export const rules: readonly Rule[] = [
     underlinerMissing,
     underlinerTooSmall,
     unknownName,
+    unreadFact,
     unreadableText,
     usedNeverLaid,
     vesselSuitsDish,

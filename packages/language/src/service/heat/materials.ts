@@ -1,9 +1,10 @@
 /** What tableware is made of, as far as heat is concerned. Source: temperature 5.1 and, for effusivities, 4.2. */
 import type { Piece } from '../../plan/cupboard.js';
+import type { MaterialWord } from '../../plan/fact-words.js';
 
 export interface Material {
     /** The word a cupboard states it by: `porcelain 420 g`. */
-    readonly name: string;
+    readonly name: MaterialWord;
     readonly isMetal: boolean;
     /** J/gK */
     readonly heatCapacity: number;

@@ -1,0 +1,110 @@
+import { CODE_FIGURES, MATERIAL_WORDS, PIECE_FLAGS, PIECE_MEASURES } from '../plan/fact-words.js';
+import type { Dimension } from '../plan/quantity.js';
+import type { Stranger } from '../plan/types.js';
+import { nearest } from './nearest.js';
+import { defineRule } from './rule.js';
+import { listed, quoted } from './wording.js';
+
+export default defineRule({
+    id: 'unread-fact',
+    group: 'text',
+    since: '0.1.0',
+    title: 'A measure of a piece or a figure of a code that nothing reads',
+    why: 'A plate whose width stands under a mistyped word is taken for a plate of usual width, and a code whose figure does for one that is silent. A material of the house’s own is let be.',
+    source: ['common practice, no source'],
+    fix: 'sometimes',
+    scope: 'file',
+    examples: {
+        wrong: [
+            { title: 'A letter too few', text: 'plate tide-plate {\n    <|acros|> 290 mm\n    porcelain 700 g\n}\n' },
+            { title: 'A word nothing is computed with', text: 'glass reed-glass {\n    <|contents|> 300 ml\n}\n' },
+            {
+                title: 'A figure of a code',
+                text: 'code harbour {\n    <|hot-holdng|> 60 °C\n    cold-holding 5 °C\n}\n',
+            },
+            {
+                title: 'A measure without its figure',
+                text: 'plate tide-plate {\n    <|across|>\n    porcelain 700 g\n}\n',
+            },
+            { title: 'A bare word', text: 'glass reed-glass {\n    holds 300 ml\n    <|stm|>\n}\n' },
+        ],
+        right: [
+            { text: 'plate tide-plate {\n    across 290 mm\n    porcelain 700 g\n}\n' },
+            { text: 'code harbour {\n    hot-holding 60 °C\n    cold-holding 5 °C\n}\n' },
+            {
+                title: 'Materials and words of the house’s own',
+                text: 'gear salt-board {\n    driftwood 900 g\n    heirloom\n}\n',
+            },
+        ],
+    },
+    check({ plan, report }) {
+        for (const stranger of plan.readings.flatMap((reading) => reading.strangers)) {
+            const { word, of, size, origin } = stranger;
+            if (!size && Object.hasOwn(PIECE_MEASURES, word)) {
+                report({
+                    at: origin,
+                    severity: 'warning',
+                    message: `${quoted(word)} stands without its figure.`,
+                    hint: 'Write the figure behind it, with its unit.',
+                });
+                continue;
+            }
+            const words = wordsFor(stranger);
+            const near = nearest(word, words);
+            if (near.length === 0 && mayBeItsOwn(stranger)) {
+                continue;
+            }
+            report({
+                at: origin,
+                severity: 'warning',
+                message: size
+                    ? `${quoted(word)} is no ${of === 'piece' ? 'measure of a piece' : 'figure of a code'}: its ${size.written} is not computed with.`
+                    : `${quoted(word)} says nothing of a piece that is computed with.`,
+                hint:
+                    near.length > 0
+                        ? `Did you mean ${listed(near.map(quoted), 'or')}?`
+                        : words.length > 0
+                          ? `${sortOf(stranger)} is ${listed(words.map(quoted), 'or')}.`
+                          : undefined,
+                fixes: near.map((each) => ({
+                    title: `Write ${quoted(each)}`,
+                    safety: 'unsafe',
+                    preferred: near.length === 1,
+                    changes: [{ do: 'replace', at: origin, words: each }],
+                })),
+            });
+        }
+    },
+});
+
+const SORTS: Partial<Record<Dimension, string>> = {
+    length: 'A length',
+    volume: 'A content',
+    share: 'A share',
+    temperature: 'A temperature',
+    time: 'A time',
+    mass: 'A weight',
+};
+
+function sortOf({ of, size }: Stranger): string {
+    return `${(size?.unit && SORTS[size.dimension]) ?? 'A figure'} of a ${of}`;
+}
+
+/** The words that figures of the same sort stand under; of any sort, where no unit tells. */
+function wordsFor({ of, size }: Stranger): readonly string[] {
+    if (!size) {
+        return [...PIECE_FLAGS, ...MATERIAL_WORDS];
+    }
+    const isLikely = (dimension: Dimension): boolean => size.unit === undefined || dimension === size.dimension;
+    return [
+        ...Object.entries(of === 'piece' ? PIECE_MEASURES : CODE_FIGURES)
+            .filter(([, dimension]) => isLikely(dimension))
+            .map(([word]) => word),
+        ...(of === 'piece' && isLikely('mass') ? MATERIAL_WORDS : []),
+    ];
+}
+
+/** Materials nobody can list, nor what a house says of its pieces in a bare word. */
+function mayBeItsOwn({ of, size }: Stranger): boolean {
+    return of === 'piece' && (!size || size.dimension === 'mass');
+}
