@@ -19,7 +19,7 @@ export interface Piece {
     readonly parent?: Named;
     readonly fresh: boolean;
     readonly called?: string;
-    /** By the word written: `length`, `across`, `height`, `depth`, `holds`, `mass`, `widest`, `width`, or a material (its mass). */
+    /** By the word written: `length`, `across`, `height`, `depth`, `holds`, `widest`, `width`, …, or a material (its mass): `fact-words.ts`. */
     readonly measures: Readonly<Record<string, Figure>>;
     /** Words without a figure: `stem`, `stainless`, … */
     readonly flags: readonly Named[];

@@ -49,6 +49,10 @@ describe('a figure of a piece or a code', () => {
         expect(said('plate tide-plate {\n    acros 290\n}\n')).toEqual(['unread-fact: acros']);
         expect(said('plate tide-plate {\n    diameter 290 mm\n}\n')).toEqual(['unread-fact: diameter']);
         expect(said('plate tide-plate {\n    porcelan 700 g\n    heirloom\n}\n')).toEqual(['unread-fact: porcelan']);
+        expect(said('plate tide-plate {\n    weight 700 g\n    across\n}\n')).toEqual([
+            'unread-fact: weight',
+            'unread-fact: across',
+        ]);
         expect(said('plate tide-plate {\n    driftwood 700 g\n    heirloom\n}\n')).toEqual([]);
     });
 });

@@ -19,6 +19,10 @@ export default defineRule({
             { title: 'A letter too few', text: 'plate tide-plate {\n    <|acros|> 290 mm\n    porcelain 700 g\n}\n' },
             { title: 'A word nothing is computed with', text: 'glass reed-glass {\n    <|contents|> 300 ml\n}\n' },
             {
+                title: 'A weight of nobody knows what',
+                text: 'plate tide-plate {\n    across 290 mm\n    <|weight|> 700 g\n}\n',
+            },
+            {
                 title: 'A figure of a code',
                 text: 'code harbour {\n    <|hot-holdng|> 60 °C\n    cold-holding 5 °C\n}\n',
             },
@@ -43,7 +47,6 @@ export default defineRule({
             if (!size && Object.hasOwn(PIECE_MEASURES, word)) {
                 report({
                     at: origin,
-                    severity: 'warning',
                     message: `${quoted(word)} stands without its figure.`,
                     hint: 'Write the figure behind it, with its unit.',
                 });
@@ -56,16 +59,12 @@ export default defineRule({
             }
             report({
                 at: origin,
-                severity: 'warning',
+                // A fact of the house's own harms nobody.
+                severity: near.length > 0 ? undefined : 'warning',
                 message: size
                     ? `${quoted(word)} is no ${of === 'piece' ? 'measure of a piece' : 'figure of a code'}: its ${size.written} is not computed with.`
                     : `${quoted(word)} says nothing of a piece that is computed with.`,
-                hint:
-                    near.length > 0
-                        ? `Did you mean ${listed(near.map(quoted), 'or')}?`
-                        : words.length > 0
-                          ? `${sortOf(stranger)} is ${listed(words.map(quoted), 'or')}.`
-                          : undefined,
+                hint: near.length > 0 ? `Did you mean ${listed(near.map(quoted), 'or')}?` : hintFor(stranger, words),
                 fixes: near.map((each) => ({
                     title: `Write ${quoted(each)}`,
                     safety: 'unsafe',
@@ -104,7 +103,17 @@ function wordsFor({ of, size }: Stranger): readonly string[] {
     ];
 }
 
+/** What one may write for a weight, which is computed with only where one knows of what it is. */
+const WEIGHTS = ['mass', 'weight', 'weighs'];
+
+function hintFor(stranger: Stranger, words: readonly string[]): string | undefined {
+    if (WEIGHTS.includes(stranger.word)) {
+        return 'Write the weight behind what the piece is made of, such as `porcelain 700 g`.';
+    }
+    return words.length > 0 ? `${sortOf(stranger)} is ${listed(words.map(quoted), 'or')}.` : undefined;
+}
+
 /** Materials nobody can list, nor what a house says of its pieces in a bare word. */
-function mayBeItsOwn({ of, size }: Stranger): boolean {
-    return of === 'piece' && (!size || size.dimension === 'mass');
+function mayBeItsOwn({ word, of, size }: Stranger): boolean {
+    return of === 'piece' && (!size || (size.dimension === 'mass' && !WEIGHTS.includes(word)));
 }
