@@ -25,7 +25,7 @@ function generateParser() {
     }
 }
 
-/** The grammar stands in the program as JSON: its line breaks are a third of it. */
+/** The grammar stands in the program as JSON: its line breaks and indents are more than half of it. */
 function tightenGrammar() {
     const path = join(root, 'packages/language/src/grammar/generated/grammar.ts');
     const text = readFileSync(path, 'utf8');

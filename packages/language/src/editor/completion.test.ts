@@ -205,6 +205,9 @@ describe('completion', () => {
         expect(inserted('house "H" { spare 5<|> }')).toEqual([' %']);
         expect(inserted('fork big-fork { length 165<|> }')[0]).toBe(' mm');
         expect(inserted('glass big-glass { holds 165<|> }')[0]).toBe(' ml');
+        expect(inserted('glass big-glass { widest 40<|> }')).toEqual([' %']);
+        expect(inserted('code harbour { reheating 74<|> }')[0]).toBe(' °C');
+        expect(inserted('code harbour { reheating-time 2<|> }')[0]).toBe(' min');
         expect(inserted('house "H" { laying { edge: 1<|> } }')).toContain(' inch');
     });
 

@@ -47,6 +47,7 @@ describe('a figure of a piece or a code', () => {
 
     it('under a word that nothing reads is told where it is a slip, or is no weight', () => {
         expect(said('plate tide-plate {\n    acros 290\n}\n')).toEqual(['unread-fact: acros']);
+        expect(said('fork tide-fork {\n    tins 3\n}\n')).toEqual(['unread-fact: tins']);
         expect(said('plate tide-plate {\n    diameter 290 mm\n}\n')).toEqual(['unread-fact: diameter']);
         expect(said('plate tide-plate {\n    porcelan 700 g\n    heirloom\n}\n')).toEqual(['unread-fact: porcelan']);
         expect(said('plate tide-plate {\n    weight 700 g\n    across\n}\n')).toEqual([

@@ -1,7 +1,7 @@
 import { dishesOf } from '../plan/resolve.js';
 import { nearest } from './nearest.js';
 import { defineRule } from './rule.js';
-import { listed, quoted } from './wording.js';
+import { didYouMean, listed, quoted } from './wording.js';
 
 const plan = (dish: string): string => `event "Table of eight" {
     date 2026-10-17
@@ -55,7 +55,7 @@ export default defineRule({
                     message: `${quoted(guest.name.text)} chose ${quoted(choice.text)}, which is not on this menu.`,
                     hint:
                         near.length > 0
-                            ? `Did you mean ${listed(near.map(quoted), 'or')}?`
+                            ? didYouMean(near)
                             : `On the menu ${titles.length === 1 ? 'is' : 'are'} ${listed(titles.map(quoted))}.`,
                     fixes: near.map((title) => ({
                         title: `Choose ${quoted(title)}`,

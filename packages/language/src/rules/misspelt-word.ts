@@ -1,6 +1,6 @@
 import { nearest } from './nearest.js';
 import { defineRule } from './rule.js';
-import { listed, quoted } from './wording.js';
+import { didYouMean, listed, quoted } from './wording.js';
 
 /** The words that can stand where the reader took one for another, by the word it took it for. */
 const WORDS: Readonly<Record<string, readonly string[]>> = {
@@ -48,9 +48,7 @@ export default defineRule({
                 at: origin,
                 message: `${quoted(word)} starts no block.`,
                 hint:
-                    near.length > 0
-                        ? `Did you mean ${listed(near.map(quoted), 'or')}?`
-                        : `A block here starts with ${listed(words.map(quoted), 'or')}.`,
+                    near.length > 0 ? didYouMean(near) : `A block here starts with ${listed(words.map(quoted), 'or')}.`,
                 fixes: near.map((each) => ({
                     title: `Write ${quoted(each)}`,
                     safety: near.length === 1 ? 'safe' : 'unsafe',

@@ -5,7 +5,7 @@ import { namesInReach, REACH } from './names-in-reach.js';
 import { nearest } from './nearest.js';
 import { defineRule, type RuleInput } from './rule.js';
 import { isZone, nearestZones } from './time-zones.js';
-import { asName, listed, quoted } from './wording.js';
+import { asName, didYouMean, listed, quoted } from './wording.js';
 
 const NOUN: Record<NameSort, string> = {
     piece: 'piece',
@@ -151,7 +151,7 @@ function hintFor(
               : undefined;
     }
     if (near.length > 0) {
-        return `Did you mean ${listed(near.map(quoted), 'or')}?`;
+        return didYouMean(near);
     }
     const declare = DECLARE[sort];
     if (declare) {
@@ -205,10 +205,7 @@ function judgeZone({ plan, report }: RuleInput): void {
     report({
         at: zone.origin,
         message: `No time zone is called ${quoted(zone.text)}.`,
-        hint:
-            near.length > 0
-                ? `Did you mean ${listed(near.map(quoted), 'or')}?`
-                : 'Write its region and city, such as `America/Halifax`.',
+        hint: near.length > 0 ? didYouMean(near) : 'Write its region and city, such as `America/Halifax`.',
         fixes: near.map((each) => replace(zone.origin, each, near.length === 1)),
     });
 }

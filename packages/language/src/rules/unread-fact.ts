@@ -3,14 +3,14 @@ import type { Dimension } from '../plan/quantity.js';
 import type { Stranger } from '../plan/types.js';
 import { nearest } from './nearest.js';
 import { defineRule } from './rule.js';
-import { listed, quoted } from './wording.js';
+import { didYouMean, listed, quoted } from './wording.js';
 
 export default defineRule({
     id: 'unread-fact',
     group: 'text',
     since: '0.1.0',
     title: 'A measure of a piece or a figure of a code that nothing reads',
-    why: 'A plate whose width stands under a mistyped word is taken for a plate of usual width, and a code whose figure does for one that is silent. A material of the house’s own is let be.',
+    why: 'A plate whose width stands under a mistyped word is taken for a plate of usual width, and a code whose figure does for one that gives none. A material of the house’s own is let be.',
     source: ['common practice, no source'],
     fix: 'sometimes',
     scope: 'file',
@@ -48,12 +48,11 @@ export default defineRule({
                 report({
                     at: origin,
                     message: `${quoted(word)} stands without its figure.`,
-                    hint: 'Write the figure behind it, with its unit.',
+                    hint: `Write the figure behind it${PIECE_MEASURES[word] === 'count' ? '' : ', with its unit'}.`,
                 });
                 continue;
             }
-            const words = wordsFor(stranger);
-            const near = nearest(word, words);
+            const near = nearest(word, wordsFor(stranger));
             if (near.length === 0 && mayBeItsOwn(stranger)) {
                 continue;
             }
@@ -62,9 +61,9 @@ export default defineRule({
                 // A fact of the house's own harms nobody.
                 severity: near.length > 0 ? undefined : 'warning',
                 message: size
-                    ? `${quoted(word)} is no ${of === 'piece' ? 'measure of a piece' : 'figure of a code'}: its ${size.written} is not computed with.`
-                    : `${quoted(word)} says nothing of a piece that is computed with.`,
-                hint: near.length > 0 ? `Did you mean ${listed(near.map(quoted), 'or')}?` : hintFor(stranger, words),
+                    ? `${quoted(word)} is no ${of === 'piece' ? 'measure of a piece' : 'figure of a code'}: its ${size.written} counts for nothing.`
+                    : `No piece is described with ${quoted(word)}.`,
+                hint: near.length > 0 ? didYouMean(near) : hintFor(stranger),
                 fixes: near.map((each) => ({
                     title: `Write ${quoted(each)}`,
                     safety: 'unsafe',
@@ -89,27 +88,35 @@ function sortOf({ of, size }: Stranger): string {
     return `${(size?.unit && SORTS[size.dimension]) ?? 'A figure'} of a ${of}`;
 }
 
-/** The words that figures of the same sort stand under; of any sort, where no unit tells. */
-function wordsFor({ of, size }: Stranger): readonly string[] {
+/** What figures of the same sort stand under; of any sort, where no unit tells. */
+function measuresFor({ of, size }: Stranger): readonly string[] {
+    return Object.entries(of === 'piece' ? PIECE_MEASURES : CODE_FIGURES)
+        .filter(([, dimension]) => size?.unit === undefined || dimension === size.dimension)
+        .map(([word]) => word);
+}
+
+/** Every word that may be meant. */
+function wordsFor(stranger: Stranger): readonly string[] {
+    const { of, size } = stranger;
     if (!size) {
         return [...PIECE_FLAGS, ...MATERIAL_WORDS];
     }
-    const isLikely = (dimension: Dimension): boolean => size.unit === undefined || dimension === size.dimension;
+    const isBare = size.unit === undefined;
     return [
-        ...Object.entries(of === 'piece' ? PIECE_MEASURES : CODE_FIGURES)
-            .filter(([, dimension]) => isLikely(dimension))
-            .map(([word]) => word),
-        ...(of === 'piece' && isLikely('mass') ? MATERIAL_WORDS : []),
+        ...measuresFor(stranger),
+        ...(of === 'piece' && (isBare || size.dimension === 'mass') ? MATERIAL_WORDS : []),
+        ...(of === 'piece' && isBare ? ['tines'] : []),
     ];
 }
 
 /** What one may write for a weight, which is computed with only where one knows of what it is. */
 const WEIGHTS = ['mass', 'weight', 'weighs'];
 
-function hintFor(stranger: Stranger, words: readonly string[]): string | undefined {
+function hintFor(stranger: Stranger): string | undefined {
     if (WEIGHTS.includes(stranger.word)) {
         return 'Write the weight behind what the piece is made of, such as `porcelain 700 g`.';
     }
+    const words = measuresFor(stranger);
     return words.length > 0 ? `${sortOf(stranger)} is ${listed(words.map(quoted), 'or')}.` : undefined;
 }
 

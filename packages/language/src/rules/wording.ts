@@ -10,6 +10,11 @@ export function quoted(name: string): string {
     return `\`${name}\``;
 }
 
+/** What may have been meant: names that are near. */
+export function didYouMean(near: readonly string[]): string {
+    return `Did you mean ${listed(near.map(quoted), 'or')}?`;
+}
+
 /** `1 guest`, `6 guests`. */
 export function counted(count: number, noun: string, plural = `${noun}s`): string {
     return `${count} ${count === 1 ? noun : plural}`;

@@ -2,7 +2,7 @@ import { isAlike } from '../plan/alike.js';
 
 /**
  * Keeps the last answers of a calculation whose input is plain data, so that a change elsewhere in the plan does not
- * repeat it. Give it values without origins: a line added above must not make the input new.
+ * repeat it. Give it values without origins: a place is like itself alone, so an input with one is new at every key.
  */
 export function remember<Input, Output>(calculate: (input: Input) => Output, kept = 8): (input: Input) => Output {
     /** The one asked for longest ago first. */
