@@ -35,7 +35,7 @@ const buildOutputs = [
     'packages/extension/syntaxes/cover.tmLanguage.json',
     'packages/language/dist/index.js',
     'packages/cli/dist/main.cjs',
-    'packages/extension/dist/web-server.js',
+    'packages/extension/dist/server.js',
 ];
 
 /** The files at or under `path`, in a fixed order, without what the build itself writes and without tests. */

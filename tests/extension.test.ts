@@ -289,7 +289,7 @@ describe('the package of the extension', () => {
     });
 
     it('needs nothing of Node in the browser', () => {
-        for (const bundle of ['dist/web.js', 'dist/web-server.js']) {
+        for (const bundle of ['dist/web.js', 'dist/server.js']) {
             const asked = [...read(bundle).matchAll(/(?<![.\w])require\("([^"]+)"\)/g)].map(([, name]) => name);
             expect(
                 asked.filter((name) => name !== 'vscode'),

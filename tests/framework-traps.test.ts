@@ -64,7 +64,7 @@ describe('one slip of the finger', () => {
 });
 
 describe('the bundles', () => {
-    it.each(['packages/cli/dist/lsp.cjs', 'packages/cli/dist/framework.cjs', 'packages/extension/dist/web-server.js'])(
+    it.each(['packages/cli/dist/lsp.cjs', 'packages/cli/dist/framework.cjs', 'packages/extension/dist/server.js'])(
         '%s calls nothing that Node 20 does not know',
         (path) => {
             const bundle = readFileSync(fileURLToPath(new URL(`../${path}`, import.meta.url)), 'utf8');

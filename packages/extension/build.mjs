@@ -32,7 +32,11 @@ const builds = [
         entryPoints: ['src/desktop.ts'],
         external: ['vscode'],
     },
-    { ...onDesktop, ...withNames, entryPoints: ['src/desktop-server.ts'] },
+    {
+        ...onDesktop,
+        entryPoints: ['src/desktop-server.ts'],
+        external: ['./server.js'],
+    },
     {
         entryPoints: ['src/web.ts'],
         platform: 'browser',
@@ -48,9 +52,9 @@ const builds = [
         target: 'es2022',
     },
     {
-        // A worker's script runs as it is.
+        // The server, for both: a worker's script, which runs as it is.
         ...withNames,
-        entryPoints: ['src/web-server.ts'],
+        entryPoints: ['src/server.ts'],
         platform: 'browser',
         format: 'iife',
         target: 'es2022',

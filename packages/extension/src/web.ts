@@ -28,7 +28,7 @@ class WorkerClient extends BaseLanguageClient {
 
 /** The extension in a browser. */
 export function activate(context: ExtensionContext): void {
-    const address = Uri.joinPath(context.extensionUri, 'dist', 'web-server.js').toString(true);
+    const address = Uri.joinPath(context.extensionUri, 'dist', 'server.js').toString(true);
     activateWith(context, (options) => new WorkerClient(address, options));
 }
 

@@ -3,11 +3,8 @@ import { askNextRule, type Checked } from '../check.js';
 import type { Client } from './client.js';
 import { diagnosticsOf } from './diagnostics.js';
 import type { Folder } from './folder.js';
+import { inNextTurn, nextTurn } from './next-turn.js';
 import type { Touched, Workspace } from './workspace.js';
-
-/** The next turn of the event loop, when what has arrived meanwhile has been read. */
-const soon: (run: () => void) => void =
-    'setImmediate' in globalThis ? (run) => setImmediate(run) : (run) => setTimeout(run, 0);
 
 /**
  * Messages are read one a turn, so edits that came together are all read before a plan is looked at: it waits while
@@ -71,14 +68,14 @@ export class Publisher {
     private schedule(): void {
         if (!this.isScheduled) {
             this.isScheduled = true;
-            soon(() => this.whenQuiet(MOST_TURNS));
+            inNextTurn(() => this.whenQuiet(MOST_TURNS));
         }
     }
 
     /** Two turns without a change: in the one between, the next message that had arrived would have been read. */
     private whenQuiet(turns: number): void {
         const known = this.changes;
-        soon(() => {
+        inNextTurn(() => {
             if (this.changes === known || turns === 0) {
                 void this.turn();
             } else {
@@ -146,7 +143,7 @@ export class Publisher {
             if (this.wasCutShort || performance.now() - began < LONGEST_TURN) {
                 continue;
             }
-            await new Promise<void>(soon);
+            await nextTurn();
             began = performance.now();
             if (!folder.isKnown(plan) || folder.checked(plan) !== checked) {
                 this.wasCutShort = true;

@@ -24,6 +24,7 @@ import { foldingRanges } from './folding.js';
 import { formatBlock, formatDocument, formatRange } from './formatting.js';
 import { hoverAt } from './hover.js';
 import { inlayHints } from './inlay-hints.js';
+import { readInNextTurn } from './next-turn.js';
 import { answerOwnRequests } from './own-requests.js';
 import { answerPanels } from './panels/answer-panels.js';
 import { PLAN_CHANGED_NOTIFICATION } from './panels/requests.js';
@@ -59,6 +60,7 @@ export function startLanguageServer(
     disk: Disk,
     info: ServerInfo = { name: 'underliner' },
 ): void {
+    readInNextTurn();
     const services = createCoverServices(connection);
     const words = new Words(services.cover);
     const documents = services.shared.workspace.TextDocuments;

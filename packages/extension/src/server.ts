@@ -9,11 +9,14 @@ import {
 /** Written in by the build from package.json. */
 declare const UNDERLINER_VERSION: string;
 
-// The language server as a worker: the page's messages are the connection.
-const page = globalThis as never;
+/** What a worker has: the messages of the page that made it, and how it ends. */
+declare const self: { close(): void };
+
+// The language server as a worker, in a browser a real one; `desktop-server.ts` makes a process into one.
 const connection = createConnection(
     ProposedFeatures.all,
-    new BrowserMessageReader(page),
-    new BrowserMessageWriter(page),
+    new BrowserMessageReader(self as never),
+    new BrowserMessageWriter(self as never),
 );
+connection.onExit(() => self.close());
 startLanguageServer(connection, clientDisk(connection), { name: 'underliner', version: UNDERLINER_VERSION });
