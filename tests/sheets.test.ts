@@ -1,5 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { check, drawEvening, filesInMemory, SHEET_NAMES, sheets, whatIf, type SheetFile } from 'underliner-language';
+import {
+    check,
+    drawEvening,
+    filesInMemory,
+    planJson,
+    SHEET_NAMES,
+    sheets,
+    whatIf,
+    type SheetFile,
+} from 'underliner-language';
 import { allergenPlates, dayInWords } from '../packages/language/src/output/sheets/evening.js';
 import { cellText } from '../packages/language/src/output/sheets/sheet.js';
 import { workspace } from './sheets/workspace.js';
@@ -439,6 +448,18 @@ describe('who must not get a pour', () => {
         expect(cordial!.keptFrom).toBe(5);
     });
 
+    it('stands in the compiled plan, with the seats', () => {
+        const { service } = planJson(checked) as {
+            readonly service: { readonly drinksKeptFrom: readonly Record<string, unknown>[] };
+        };
+        expect(service.drinksKeptFrom).toContainEqual({
+            ...{ drink: 'Marsh white', course: 'Starter', at: expect.stringMatching(/^a\.cover:16:/) as string },
+            ...{ guests: 'without sulphites', count: 1, because: 'an allergen' },
+            ...{ seats: [{ table: 'T1', seat: 8 }], get: 'Elder cordial' },
+        });
+        expect(service.drinksKeptFrom.filter(({ dish }) => dish === 'Duck').every(({ get }) => !get)).toBe(true);
+    });
+
     it('is checked by two people where an allergen keeps them from it', () => {
         const checks = (name: string): (readonly string[])[] =>
             of(name).sheet.blocks.flatMap((block) =>
@@ -460,6 +481,82 @@ describe('who must not get a pour', () => {
         const { alcohol } = checked.service;
         const halal = alcohol.find(({ variation }) => variation.dishes.at(-1)!.title === 'Chicken');
         expect(halal!.grams).toBe(0);
+    });
+});
+
+/** Coffee round the table: petits fours with milk, the milk itself for those who take it, and a liqueur in the cup. */
+const COFFEE = `house "Hall" { local code canada }
+event "Coffee" {
+    date 2026-10-17  zone America/Halifax  seated 19:00
+    guests 16 {
+        1 without milk at T1 seat 3
+        1 vegan at T1 seat 5
+        1 halal at T2 seat 4
+    }
+}
+room "Gallery" 18 m by 11 m { table T1 to T2: round 66 inch, 8 seats }
+team { captain 1  servers 2  plating-lines 1 at 12 plates per min }
+menu {
+    course main "Main" {
+        lasts 30 min
+        dish "Chicken" is poultry { served on dinner-plate at 60 °C  cook to 74 °C  contains nothing  suits halal, vegan }
+    }
+    coffee after main, on request {
+        contains alcohol
+        garnish "Milk" left off for guests without milk { contains milk }
+        garnish "Mints" { contains nothing }
+        garnish "Shortbread" { contains milk, wheat }
+    }
+}`;
+
+describe('who must not get coffee, or what is beside it', () => {
+    const checked = check('a.cover', filesInMemory({ 'a.cover': COFFEE }));
+    const made = sheets(checked);
+    const of = (name: string): SheetFile => made.find((sheet) => sheet.name === name)!;
+    const coffee = (name: string): readonly string[] =>
+        tablesOf(of(name), 'With', 'Drink')[0]!.find(([, drink]) => drink === 'Coffee')!;
+
+    it('stands on the server’s sheet by seat, with what they get it without', () => {
+        expect(coffee('server-1')).toEqual([
+            'After main',
+            'Coffee',
+            'in coffee cup; on request; with Milk, Mints and Shortbread',
+            'T1 seat 3 (DF), T1 seat 5 (VG): without Milk and Shortbread',
+        ]);
+        expect(coffee('server-2')[3]).toBe('T2 seat 4 (H): no coffee');
+    });
+
+    it('is checked by two people where an allergen keeps them from it', () => {
+        const checks = of('server-1').sheet.blocks.flatMap((block) =>
+            block.sort === 'check' ? [[block.text, ...block.by]] : [],
+        );
+        expect(checks).toEqual([
+            ['DF · T1 seat 3 · Chicken', 'pass', 'server 1'],
+            ['DF · T1 seat 3 · Coffee: without Milk and Shortbread', 'bar', 'server 1'],
+        ]);
+        expect(words('server-1', made)).toContain('Two people check each of these plates and cups');
+        expect(words('server-2', made)).not.toContain('Two people check');
+    });
+
+    it('stands in the compiled plan', () => {
+        const { service } = planJson(checked, true) as {
+            readonly service: { readonly drinksKeptFrom: readonly Record<string, unknown>[] };
+        };
+        const at = (seat: number, table = 'T1') => [{ table, seat }];
+        expect(service.drinksKeptFrom.map(({ at: _, ...kept }) => kept)).toEqual([
+            {
+                ...{ drink: 'coffee', guests: 'without milk', count: 1, because: 'an allergen' },
+                ...{ seats: at(3), without: ['Milk', 'Shortbread'] },
+            },
+            {
+                ...{ drink: 'coffee', guests: 'vegan', count: 1, because: 'a diet or an age' },
+                ...{ seats: at(5), without: ['Milk', 'Shortbread'] },
+            },
+            {
+                ...{ drink: 'coffee', guests: 'halal', count: 1, because: 'a diet or an age' },
+                seats: at(4, 'T2'),
+            },
+        ]);
     });
 });
 

@@ -4,6 +4,7 @@ import { CASE_MILLILITRES } from '../service/drinks/bottles.js';
 import { waterGlass } from '../service/drinks/glasses.js';
 import type { AlcoholEach, GlassUse, PourNeed, PourUse, WaterNeed } from '../service/drinks/types.js';
 import { listed, quoted } from '../rules/wording.js';
+import { drinksKeptFromJson } from './plan-kept-from.js';
 import type { Telling } from './plan-menu.js';
 import { at, type Json } from './plan-values.js';
 
@@ -19,6 +20,7 @@ export function drinksJson(telling: Telling): Json {
                 : 'The pours of a bottle are counted to the nearest: the last one may be short.',
             'Of the sizes stated, the mix with the least left over, then with the fewest bottles. A case is nine litres.',
         ].join(' '),
+        drinksKeptFrom: drinksKeptFromJson(telling),
         alcohol: alcoholJson(telling),
         drinksCaution:
             'What is planned is not an amount to reach. The label gives the strength; the local law and licensed staff decide who is served.',

@@ -180,8 +180,8 @@ export function drinkConflicts(
     return conflictsOf(served, group, cupboard);
 }
 
-/** What the group may not have of the coffee with all that comes beside it. */
-export function coffeeConflicts(coffee: Coffee, group: GuestGroup, cupboard: Cupboard): Conflict[] {
+/** What the group may not have of the coffee, whatever comes beside it. */
+export function coffeeItselfConflicts(coffee: Coffee, group: GuestGroup, cupboard: Cupboard): Conflict[] {
     const served: Served = {
         carrier: '`coffee`',
         contains: coffee.contains,
@@ -190,8 +190,13 @@ export function coffeeConflicts(coffee: Coffee, group: GuestGroup, cupboard: Cup
         kindOrigin: { origin: coffee.head },
         isHarmlessUnsaid: true,
     };
+    return conflictsOf(served, group, cupboard);
+}
+
+/** What the group may not have of the coffee with all that comes beside it. */
+export function coffeeConflicts(coffee: Coffee, group: GuestGroup, cupboard: Cupboard): Conflict[] {
     return [
-        ...conflictsOf(served, group, cupboard),
+        ...coffeeItselfConflicts(coffee, group, cupboard),
         ...coffee.accompaniments.flatMap((beside) => accompanimentConflicts(beside, group, cupboard)),
     ];
 }

@@ -1,9 +1,9 @@
 import { standardDrink } from '../../service/drinks/alcohol.js';
-import { counted } from '../../rules/wording.js';
+import { counted, listed } from '../../rules/wording.js';
 import type { Chilling } from '../../service/chilling/types.js';
 import type { AlcoholEach } from '../../service/drinks/types.js';
 import { courseTitle, degrees, faces, pieceCalled, piecesCalled, type SheetSource } from './evening.js';
-import { glassChecks, poursTable } from './pours.js';
+import { cupChecks, glassChecks, poursTable } from './pours.js';
 import type { Block, Cell, Sheet } from './sheet.js';
 
 const LICENSED =
@@ -147,9 +147,11 @@ function glasses({ plan, service }: SheetSource): Block[] {
 
 function checks(source: SheetSource): Block[] {
     const glasses = glassChecks(source);
-    return glasses.length === 0
+    const cups = cupChecks(source);
+    const sorts = [...(glasses.length > 0 ? ['glasses'] : []), ...(cups.length > 0 ? ['cups'] : [])];
+    return sorts.length === 0
         ? []
-        : [{ sort: 'heading', text: 'Two people check each of these glasses' }, ...glasses];
+        : [{ sort: 'heading', text: `Two people check each of these ${listed(sorts)}` }, ...glasses, ...cups];
 }
 
 function alcohol({ plan, service }: SheetSource): Block[] {

@@ -1,11 +1,11 @@
 import { needAsWritten, sortOf } from '../../rules/guest-words.js';
 import { listed } from '../../rules/wording.js';
 import { isMeantFor } from '../../service/drinks/drinkers.js';
-import { keptFromPour, type KeptFromPour } from '../../service/drinks/kept-from.js';
+import { isKeptFromPour, keptFromCoffee, keptFromPour, type KeptFromCoffee } from '../../service/drinks/kept-from.js';
 import { markOf } from '../../service/seats/markers.js';
 import type { SeatedGuest } from '../../service/seats/types.js';
 import type { GuestGroup, PourFacts } from '../../service/types.js';
-import type { Pour } from '../../plan/types.js';
+import type { Accompaniment, Pour } from '../../plan/types.js';
 import { courseTitle, pieceCalled, serverOf, type SheetSource } from './evening.js';
 import { seatNumbers } from './plates-at-table.js';
 import type { Block, Cell } from './sheet.js';
@@ -32,14 +32,19 @@ export function poursTable(source: SheetSource, guests: readonly SeatedGuest[] =
         ...service.pours
             .filter(({ course }) => course >= 0)
             .map((facts): Cell[] => {
-                const kept = keptWords(source, facts, guests);
+                const kept = keptFromPour(plan, service, facts).map((each) => ({
+                    ...each,
+                    gets: each.instead?.pour.title ?? 'nothing is planned in its place',
+                    own: guests.filter((guest) => isKeptFromPour(facts, each, guest)),
+                }));
                 return [
                     courseTitle(plan, facts.course),
                     { text: facts.pour.title, strong: true },
                     [howMuch(source, facts.pour, facts.glass?.name), ...forWhom(source, facts, guests)].join('; '),
-                    kept === '' ? '' : { text: kept, strong: true },
+                    keptCell(source, kept, guests),
                 ];
             }),
+        ...coffeeRow(source, guests),
     ];
     return rows.length === 0
         ? []
@@ -90,44 +95,76 @@ function forWhom({ plan, service }: SheetSource, { pour, dish }: PourFacts, gues
     return [...only, `only for ${[number, ...needs].filter((word) => word !== undefined).join(' ')}${seats}`];
 }
 
-/** Guests of the same needs who may not have a pour. */
+/** Coffee goes round the table with what is beside it, and is a drink like the others. */
+function coffeeRow(source: SheetSource, guests: readonly SeatedGuest[]): Cell[][] {
+    const { plan, service } = source;
+    const coffee = plan.menu?.coffee;
+    if (!coffee) {
+        return [];
+    }
+    const besides = coffee.accompaniments.map(besideCalled);
+    const how = [
+        service.coffee?.cup && `in ${pieceCalled(plan, service.coffee.cup.name)}`,
+        coffee.temperature && `at ${coffee.temperature.written}`,
+        coffee.onRequest ? 'on request' : undefined,
+        besides.length > 0 ? `with ${listed(besides)}` : undefined,
+    ];
+    const kept = keptFromCoffee(plan, service.groups).map((each) => ({
+        ...each,
+        gets: coffeeFor(each),
+        own: guests.filter(({ group }) => group === each.group.index),
+    }));
+    return [
+        [
+            `After ${coffee.after.name}`,
+            { text: 'Coffee', strong: true },
+            how.filter((word) => word !== undefined).join('; '),
+            keptCell(source, kept, guests),
+        ],
+    ];
+}
+
+const besideCalled = ({ title, sort }: Accompaniment): string => title ?? sort;
+
+const coffeeFor = ({ without }: KeptFromCoffee): string =>
+    without ? `without ${listed(without.map(besideCalled))}` : 'no coffee';
+
+/** Guests of one group who may not have something, and what they get. */
 interface Kept {
     readonly group: GuestGroup;
-    count: number;
+    readonly count: number;
+    readonly gets: string;
     /** Those of the station. */
-    readonly guests: SeatedGuest[];
+    readonly own: readonly SeatedGuest[];
 }
 
 /** `T1 seat 1 (H), T1 seat 8 (no sulphites): Elder cordial`; in numbers `8 children, 4 halal guests: Elder cordial`. */
-function keptWords(source: SheetSource, facts: PourFacts, guests: readonly SeatedGuest[]): string {
-    const { plan, service } = source;
-    const byDrink = new Map<string, Map<string, Kept>>();
-    for (const kept of keptFromPour(plan, service, facts)) {
-        const own = guests.filter((guest) => isKept(facts, kept, guest));
-        if (guests.length === 0 || own.length > 0) {
-            const drink = kept.instead?.pour.title ?? 'nothing is planned in its place';
-            const who = byDrink.get(drink) ?? new Map<string, Kept>();
-            const words = guests.length > 0 ? markOf(kept.group.needs, plan.cupboard) : sortOf(kept.group);
-            const known = who.get(words) ?? { group: kept.group, count: 0, guests: [] };
-            known.count += kept.count;
-            known.guests.push(...own);
-            who.set(words, known);
-            byDrink.set(drink, who);
-        }
-    }
-    return [...byDrink]
-        .map(([drink, who]) => {
-            const all = [...who].map(([words, { group, count, guests: own }]) =>
-                guests.length > 0 ? `${seatsOf(own)} (${words})` : `${count} ${sortOf(group, count === 1)}`,
-            );
-            return `${all.join(', ')}: ${drink}`;
+function keptCell({ plan }: SheetSource, kept: readonly Kept[], guests: readonly SeatedGuest[]): Cell {
+    const bySeat = guests.length > 0;
+    const here = kept.filter(({ own }) => !bySeat || own.length > 0);
+    const text = [...groupBy(here, ({ gets }) => gets)]
+        .map(([gets, who]) => {
+            const alike = groupBy(who, ({ group }) => (bySeat ? markOf(group.needs, plan.cupboard) : sortOf(group)));
+            const all = [...alike].map(([words, same]) => {
+                const count = same.reduce((sum, each) => sum + each.count, 0);
+                return bySeat
+                    ? `${seatsOf(same.flatMap(({ own }) => own))} (${words})`
+                    : `${count} ${sortOf(same[0]!.group, count === 1)}`;
+            });
+            return `${all.join(', ')}: ${gets}`;
         })
         .join('; ');
+    return text === '' ? '' : { text, strong: true };
 }
 
-/** Of a dish's own pour only guests who get the dish are meant. */
-const isKept = ({ dish, course }: PourFacts, { group }: KeptFromPour, guest: SeatedGuest): boolean =>
-    guest.group === group.index && (!dish || guest.dishes[course] === dish.index);
+function groupBy<Value>(values: readonly Value[], keyOf: (value: Value) => string): Map<string, Value[]> {
+    const groups = new Map<string, Value[]>();
+    for (const value of values) {
+        const key = keyOf(value);
+        groups.set(key, [...(groups.get(key) ?? []), value]);
+    }
+    return groups;
+}
 
 /** `T1 seats 4, 5 and T2 seat 1`. */
 function seatsOf(guests: readonly SeatedGuest[]): string {
@@ -140,22 +177,41 @@ function seatsOf(guests: readonly SeatedGuest[]): string {
     );
 }
 
+type IsOwn = (guest: SeatedGuest) => boolean;
+
 /** A line for two people for every glass that an allergen keeps from a guest: who fills it and who sets it down. */
-export function glassChecks(source: SheetSource, isOwn: (guest: SeatedGuest) => boolean = () => true): Block[] {
+export function glassChecks(source: SheetSource, isOwn: IsOwn = () => true): Block[] {
     const { plan, service } = source;
     return service.pours.flatMap((facts) =>
         keptFromPour(plan, service, facts)
             .filter(({ isAllergen }) => isAllergen)
-            .flatMap((kept) =>
-                service.seats.guests
-                    .filter((guest) => isOwn(guest) && isKept(facts, kept, guest))
-                    .map(({ table, seat }): Block => ({
-                        sort: 'check',
-                        text: `${markOf(kept.group.needs, plan.cupboard)} · ${table} seat ${seat} · ${courseTitle(plan, facts.course)}: no ${facts.pour.title}${
-                            kept.instead ? `, but ${kept.instead.pour.title}` : ''
-                        }`,
-                        by: ['bar', serverOf(source, table) ?? 'server'],
-                    })),
-            ),
+            .flatMap((kept) => {
+                const instead = kept.instead ? `, but ${kept.instead.pour.title}` : '';
+                const what = `${courseTitle(plan, facts.course)}: no ${facts.pour.title}${instead}`;
+                return service.seats.guests
+                    .filter((guest) => isOwn(guest) && isKeptFromPour(facts, kept, guest))
+                    .map((guest) => checkLine(source, guest, what));
+            }),
     );
+}
+
+/** The same for every cup of coffee that an allergen keeps from a guest, or something beside it. */
+export function cupChecks(source: SheetSource, isOwn: IsOwn = () => true): Block[] {
+    const { plan, service } = source;
+    return keptFromCoffee(plan, service.groups)
+        .filter(({ isAllergen }) => isAllergen)
+        .flatMap((kept) =>
+            service.seats.guests
+                .filter((guest) => isOwn(guest) && guest.group === kept.group.index)
+                .map((guest) => checkLine(source, guest, `Coffee: ${coffeeFor(kept)}`)),
+        );
+}
+
+function checkLine(source: SheetSource, { group, table, seat }: SeatedGuest, what: string): Block {
+    const mark = markOf(source.service.groups[group]!.needs, source.plan.cupboard);
+    return {
+        sort: 'check',
+        text: `${mark} · ${table} seat ${seat} · ${what}`,
+        by: ['bar', serverOf(source, table) ?? 'server'],
+    };
 }

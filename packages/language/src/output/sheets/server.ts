@@ -15,7 +15,7 @@ import {
     type SheetSource,
 } from './evening.js';
 import { platesTable } from './plates-at-table.js';
-import { glassChecks, poursTable } from './pours.js';
+import { cupChecks, glassChecks, poursTable } from './pours.js';
 import { TEXT_WIDTH, type Block, type Cell, type Sheet } from './sheet.js';
 import { guestSignals } from './signals.js';
 
@@ -147,16 +147,22 @@ function checks(source: SheetSource, server: string, tables: readonly string[]):
     const isOwn = ({ table }: SeatedGuest): boolean => tables.includes(table);
     const plates = allergenPlates(source).filter(({ guest }) => isOwn(guest));
     const glasses = glassChecks(source, isOwn);
-    return plates.length + glasses.length === 0
+    const cups = cupChecks(source, isOwn);
+    const sorts = [
+        ...(plates.length > 0 ? ['plates'] : []),
+        ...(glasses.length > 0 ? ['glasses'] : []),
+        ...(cups.length > 0 ? ['cups'] : []),
+    ];
+    return sorts.length === 0
         ? []
         : [
               {
                   sort: 'heading',
-                  text: `Two people check each of these ${glasses.length > 0 ? 'plates and glasses' : 'plates'}`,
+                  text: `Two people check each of these ${listed(sorts)}`,
               },
               {
                   sort: 'caution',
-                  text: `${CONTACT} In doubt the plate${glasses.length > 0 ? ' or the glass' : ''} goes back.`,
+                  text: `${CONTACT} In doubt it goes back.`,
               },
               ...plates.map(({ course, plate, guest, marker }): Block => ({
                   sort: 'check',
@@ -166,6 +172,7 @@ function checks(source: SheetSource, server: string, tables: readonly string[]):
                   by: ['pass', server],
               })),
               ...glasses,
+              ...cups,
           ];
 }
 

@@ -1,17 +1,27 @@
-/** Who must not get a pour, and what they get in its place. */
-import type { Plan } from '../../plan/types.js';
-import { drinkConflicts, isAllergenNeed, isLeftOff } from '../diets.js';
+/** Who must not get a pour or what goes round with the coffee, and what they get in its place. */
+import type { Accompaniment, Plan } from '../../plan/types.js';
+import { accompanimentConflicts, coffeeItselfConflicts, drinkConflicts, isAllergenNeed, isLeftOff } from '../diets.js';
+import type { SeatedGuest } from '../seats/types.js';
 import type { GuestGroup, PourFacts, Service } from '../types.js';
 import { guestsOffered, insteadOf, mayDrink } from './drinkers.js';
 
-/** Guests of one group who may not have a pour. */
-export interface KeptFromPour {
+interface KeptFrom {
     readonly group: GuestGroup;
     readonly count: number;
-    /** The first of what is offered in its place that they may have; absent where there is none. */
-    readonly instead?: PourFacts;
     /** Whether it is an allergen that keeps them from it. */
     readonly isAllergen: boolean;
+}
+
+/** Guests of one group who may not have a pour. */
+export interface KeptFromPour extends KeptFrom {
+    /** The first of what is offered in its place that they may have; absent where there is none. */
+    readonly instead?: PourFacts;
+}
+
+/** Guests of one group who may not have coffee, or something beside it. */
+export interface KeptFromCoffee extends KeptFrom {
+    /** What they get it without; absent where they may not have the coffee itself. */
+    readonly without?: readonly Accompaniment[];
 }
 
 /** In the order of the groups; of a dish's own pour those who get the dish. */
@@ -31,13 +41,49 @@ export function keptFromPour(
         }));
 }
 
-function isKeptByAllergen({ cupboard }: Plan, facts: PourFacts, group: GuestGroup): boolean {
+/** Of a dish's own pour only guests who get the dish are meant. */
+export const isKeptFromPour = ({ dish, course }: PourFacts, { group }: KeptFromPour, guest: SeatedGuest): boolean =>
+    guest.group === group.index && (!dish || guest.dishes[course] === dish.index);
+
+/** In the order of the groups; nothing where no coffee is served. */
+export function keptFromCoffee({ menu, cupboard }: Plan, groups: readonly GuestGroup[]): KeptFromCoffee[] {
+    const coffee = menu?.coffee;
+    if (!coffee) {
+        return [];
+    }
+    return groups.flatMap((group): KeptFromCoffee[] => {
+        const isKept = (of: GuestGroup): boolean => coffeeItselfConflicts(coffee, of, cupboard).length > 0;
+        const without = (of: GuestGroup): Accompaniment[] =>
+            coffee.accompaniments.filter(
+                (beside) =>
+                    isLeftOff(beside.leftOffFor, of, cupboard) ||
+                    accompanimentConflicts(beside, of, cupboard).length > 0,
+            );
+        const isForAllergen = needsAllergenKept(group, cupboard, (alone) => isKept(alone) || without(alone).length > 0);
+        const kept = { group, count: group.count, isAllergen: isForAllergen };
+        if (isKept(group)) {
+            return [kept];
+        }
+        const besides = without(group);
+        return besides.length > 0 ? [{ ...kept, without: besides }] : [];
+    });
+}
+
+const isKeptByAllergen = ({ cupboard }: Plan, facts: PourFacts, group: GuestGroup): boolean =>
+    needsAllergenKept(
+        group,
+        cupboard,
+        (alone) =>
+            isLeftOff(facts.pour.leftOffFor, alone, cupboard) || drinkConflicts(facts, alone, cupboard).length > 0,
+    );
+
+/** True where a guest with one of the group's allergens and no other need would be kept from it, too. */
+function needsAllergenKept(
+    group: GuestGroup,
+    cupboard: Plan['cupboard'],
+    isKept: (alone: GuestGroup) => boolean,
+): boolean {
     return group.needs
         .filter((need) => isAllergenNeed(need, cupboard))
-        .some((need) => {
-            const alone = { ...group, needs: [need] };
-            return (
-                isLeftOff(facts.pour.leftOffFor, alone, cupboard) || drinkConflicts(facts, alone, cupboard).length > 0
-            );
-        });
+        .some((need) => isKept({ ...group, needs: [need] }));
 }
