@@ -165,6 +165,19 @@ describe('what is written', () => {
         expect(readFileSync(join(folder, 'last.json'), 'utf8')).toContain('"A first dinner"');
         expect(readdirSync(folder)).toEqual(['last.json', 'link.json', 'plan.cover']);
     });
+    test.each([
+        ['compile', []],
+        ['draw', []],
+        ['calendar', []],
+        ['list', ['--what', 'pull']],
+    ])('`-o -` of %s is stdout, and no file', (verb, options) => {
+        put('plan.cover', supper);
+        const words = [verb, 'plan.cover', ...options];
+        const { stdout, status } = underliner([...words, '-o', '-']);
+        expect(stdout).toBe(underliner(words).stdout);
+        expect([status, stdout.length > 20]).toEqual([0, true]);
+        expect(readdirSync(folder)).toEqual(['plan.cover']);
+    });
     test('the same bytes from any folder, in any zone and language', () => {
         put('plan.cover', supper);
         mkdirSync(join(folder, 'elsewhere'));

@@ -1,6 +1,7 @@
 import { calendar } from 'underliner-language';
 import { CannotRun } from './cannot-run.js';
-import { eventToCarry, writeMade, type CarryOptions } from './event-to-carry.js';
+import { eventToCarry, type CarryOptions } from './event-to-carry.js';
+import { writeMade } from './made.js';
 import { oneInput } from './inputs.js';
 
 export interface CalendarOptions extends CarryOptions {

@@ -1,15 +1,13 @@
-import { resolve } from 'node:path';
 import { compile } from 'underliner-language';
 import { CannotRun } from './cannot-run.js';
 import type { ColorChoice } from './colors.js';
 import { CANNOT_RUN, tellFaults } from './faults.js';
 import { oneInput } from './inputs.js';
-import { writeResult, writeTalk } from './output.js';
+import { mustNotReplace, writeMade, type MadeOptions } from './made.js';
+import { writeTalk } from './output.js';
 import { tellErrors } from './report/errors.js';
-import { writeWhole } from './write-file.js';
 
-export interface CompileOptions {
-    readonly output?: string;
+export interface CompileOptions extends MadeOptions {
     readonly despiteErrors?: boolean;
     readonly stdinName?: string;
     readonly root?: string;
@@ -19,9 +17,7 @@ export interface CompileOptions {
 /** `underliner compile`: the service plan of one event as JSON. Writes nothing while something is wrong. */
 export function runCompile(path: string, options: CompileOptions): number {
     const input = oneInput(path, options);
-    if (options.output !== undefined && resolve(options.output) === input.path) {
-        throw new CannotRun(`The plan would take the place of its own text, \`${input.shown}\`. Give -o another name.`);
-    }
+    mustNotReplace(input, options, 'plan');
     const { checked, text } = compile(input.file, input.files, { despiteErrors: options.despiteErrors ?? false });
     if (tellFaults(input.shown, checked) > 0) {
         return CANNOT_RUN;
@@ -42,10 +38,6 @@ export function runCompile(path: string, options: CompileOptions): number {
     if (text === undefined) {
         return 1;
     }
-    if (options.output === undefined) {
-        writeResult(text);
-    } else {
-        writeWhole(resolve(options.output), text, options.output);
-    }
+    writeMade(text, options);
     return 0;
 }

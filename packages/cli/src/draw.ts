@@ -1,17 +1,15 @@
-import { resolve } from 'node:path';
 import { check, draw, type Checked, type Picture } from 'underliner-language';
 import { CannotRun } from './cannot-run.js';
 import { CANNOT_RUN, tellFaults } from './faults.js';
 import { oneInput } from './inputs.js';
-import { writeResult } from './output.js';
 import { readLetters } from './letters.js';
-import { writeWhole } from './write-file.js';
+import { mustNotReplace, writeMade, type MadeOptions } from './made.js';
 
 /** A page of A4 at 200 dots to the inch. */
 const USUAL_WIDTH = 1600;
 const WIDEST = 10_000;
 
-export interface DrawOptions {
+export interface DrawOptions extends MadeOptions {
     readonly table?: string;
     readonly room?: boolean;
     readonly evening?: boolean;
@@ -20,7 +18,6 @@ export interface DrawOptions {
     readonly png?: boolean;
     /** Of a PNG, in pixels. */
     readonly width?: number;
-    readonly output?: string;
     readonly stdinName?: string;
     readonly root?: string;
 }
@@ -28,11 +25,7 @@ export interface DrawOptions {
 /** `underliner draw`: the cover, a table or the room to scale, or the evening over the clock, as SVG or PNG. */
 export async function runDraw(path: string, options: DrawOptions): Promise<number> {
     const input = oneInput(path, options);
-    if (options.output !== undefined && resolve(options.output) === input.path) {
-        throw new CannotRun(
-            `The picture would take the place of its own text, \`${input.shown}\`. Give -o another name.`,
-        );
-    }
+    mustNotReplace(input, options, 'picture');
     const width = pixels(options);
     const checked = check(input.file, input.files);
     if (tellFaults(input.shown, checked) > 0) {
@@ -42,12 +35,7 @@ export async function runDraw(path: string, options: DrawOptions): Promise<numbe
     if (svg === undefined) {
         throw new CannotRun(whyNot(checked, options));
     }
-    const picture = width === undefined ? svg : await png(svg, width);
-    if (options.output === undefined) {
-        writeResult(picture);
-    } else {
-        writeWhole(resolve(options.output), picture, options.output);
-    }
+    writeMade(width === undefined ? svg : await png(svg, width), options);
     return 0;
 }
 

@@ -1,15 +1,13 @@
-import { resolve } from 'node:path';
 import { check, type Checked } from 'underliner-language';
 import { CannotRun } from './cannot-run.js';
 import type { ColorChoice } from './colors.js';
 import { CANNOT_RUN, tellFaults } from './faults.js';
 import type { Input } from './inputs.js';
-import { writeResult, writeTalk } from './output.js';
+import { mustNotReplace, type MadeOptions } from './made.js';
+import { writeTalk } from './output.js';
 import { tellErrors } from './report/errors.js';
-import { writeWhole } from './write-file.js';
 
-export interface CarryOptions {
-    readonly output?: string;
+export interface CarryOptions extends MadeOptions {
     readonly despiteErrors?: boolean;
     readonly color: ColorChoice;
 }
@@ -21,11 +19,7 @@ export interface CarryOptions {
  * @throws CannotRun where the file holds no event, or where the thing would be written over the plan
  */
 export function eventToCarry(input: Input, options: CarryOptions, thing: string): Checked | number {
-    if (options.output !== undefined && resolve(options.output) === input.path) {
-        throw new CannotRun(
-            `The ${thing} would take the place of its own text, \`${input.shown}\`. Give -o another name.`,
-        );
-    }
+    mustNotReplace(input, options, thing);
     const checked = check(input.file, input.files);
     if (tellFaults(input.shown, checked) > 0) {
         return CANNOT_RUN;
@@ -43,13 +37,4 @@ export function eventToCarry(input: Input, options: CarryOptions, thing: string)
             : `\n${errors}: no ${thing} was made. \`--despite-errors\` makes it all the same.\n`,
     );
     return options.despiteErrors ? checked : 1;
-}
-
-/** Writes what was made to the file that was asked for, whole or not at all, or to stdout. */
-export function writeMade(text: string, { output }: CarryOptions): void {
-    if (output === undefined) {
-        writeResult(text);
-    } else {
-        writeWhole(resolve(output), text, output);
-    }
 }

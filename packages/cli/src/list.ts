@@ -1,7 +1,8 @@
 import { listOf, listText, type ListFormat, type ListName } from 'underliner-language';
 import { BYTE_ORDER_MARK } from 'underliner-language/node';
 import { CannotRun } from './cannot-run.js';
-import { eventToCarry, writeMade, type CarryOptions } from './event-to-carry.js';
+import { eventToCarry, type CarryOptions } from './event-to-carry.js';
+import { writeMade } from './made.js';
 import { oneInput } from './inputs.js';
 import { writeTalk } from './output.js';
 
