@@ -30,6 +30,7 @@ import declaredTwice from './declared-twice.js';
 import dessertPiecesPlace from './dessert-pieces-place.js';
 import dietNotServed from './diet-not-served.js';
 import dietTakenOnTrust from './diet-taken-on-trust.js';
+import dishForNobody from './dish-for-nobody.js';
 import dishWithoutPiece from './dish-without-piece.js';
 import drinksPastTheLimit from './drinks-past-the-limit.js';
 import eventIncomplete from './event-incomplete.js';
@@ -46,6 +47,7 @@ import hotDishColdPlate from './hot-dish-cold-plate.js';
 import hotSoupColdBowl from './hot-soup-cold-bowl.js';
 import hotSoupColdSpoon from './hot-soup-cold-spoon.js';
 import intermezzoSpoonNotChilled from './intermezzo-spoon-not-chilled.js';
+import kindAgainstDiet from './kind-against-diet.js';
 import laidNeverUsed from './laid-never-used.js';
 import lateAtTheGuest from './late-at-the-guest.js';
 import matchedPair from './matched-pair.js';
@@ -156,6 +158,7 @@ export const rules: readonly Rule[] = [
     dessertPiecesPlace,
     dietNotServed,
     dietTakenOnTrust,
+    dishForNobody,
     dishWithoutPiece,
     drinksPastTheLimit,
     eventIncomplete,
@@ -172,6 +175,7 @@ export const rules: readonly Rule[] = [
     hotSoupColdBowl,
     hotSoupColdSpoon,
     intermezzoSpoonNotChilled,
+    kindAgainstDiet,
     laidNeverUsed,
     lateAtTheGuest,
     matchedPair,

@@ -49,7 +49,8 @@ export default defineRule({
             },
             {
                 title: 'Fewer covers than guests',
-                text: event('24 set for <|20|>') + menu('for the rest', 'for vegetarian'),
+                text:
+                    event('24 set for <|20|> {\n        2 vegetarian\n    }') + menu('for the rest', 'for vegetarian'),
             },
         ],
         right: [{ text: event('24 guaranteed 22 set for 26') + menu('for 18', 'for 6') }],

@@ -104,10 +104,15 @@ function conflictsOf(served: Served, group: GuestGroup, cupboard: Cupboard): Con
 
 /** True where a dish is made of something the group may not have by its kind alone: poultry, of fowl, for vegetarians. */
 export function isKeptFromKind(kind: Kind, group: GuestGroup, cupboard: Cupboard): boolean {
+    return group.needs.some((need) => madeOfAgainst(kind, need, cupboard).length > 0);
+}
+
+/** What a kind is made of that the need leaves out, whatever a dish of that kind says. */
+export function madeOfAgainst(kind: Kind, need: Need, cupboard: Cupboard): string[] {
     const madeOf = new Set(kind.of.map(({ name }) => name));
-    return conflictsOf({ carrier: kind.name, suits: [], kind }, group, cupboard).some(({ substance }) =>
-        madeOf.has(substance),
-    );
+    return conflictsWith({ carrier: kind.name, suits: [], kind }, need, cupboard)
+        .map(({ substance }) => substance)
+        .filter((substance) => madeOf.has(substance));
 }
 
 /** What the group may not have of an accompaniment that is not left off for them. */
