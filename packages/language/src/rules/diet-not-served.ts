@@ -1,6 +1,6 @@
 import type { CourseServing, Service, TooFew, Unserved } from '../service/types.js';
 import type { Fix } from './fixes.js';
-import { isUnsaid, sayConflicts, sortOf } from './guest-words.js';
+import { isUnsaid, sayConflicts, sayEach, sortOf } from './guest-words.js';
 import { leaveBesidesOff, refusedDrinks } from './refused-drinks.js';
 import { defineRule, type Report } from './rule.js';
 import { cookInstead, sayMend, sayTakers, sayTooFew, sayWithout, whereStated } from './serving-conflicts.js';
@@ -90,7 +90,7 @@ function nothingForThem(
     report({
         at: course.head,
         severity: course.index < 0 ? 'warning' : undefined,
-        message: `${sayTakers(takers)} ${agreeing(takers.count, 'has', 'have')} ${place(serving)}: ${listed(unserved.refused.map(({ dish, conflicts }) => sayConflicts(dish.title, conflicts)))}.`,
+        message: `${sayTakers(takers)} ${agreeing(takers.count, 'has', 'have')} ${place(serving)}: ${sayEach(unserved.refused.map(({ dish, conflicts }) => sayConflicts(dish.title, conflicts)))}.`,
         hint: fixes[0]?.preferred
             ? `${fixes[0].title}.`
             : course.index < 0
@@ -118,7 +118,7 @@ function tooFewForThem(serving: CourseServing, conflict: TooFew, report: (report
         severity: course.index < 0 ? 'warning' : undefined,
         message: isChosen
             ? `In ${quoted(course.title)} ${sayTooFew(conflict, serving)}: ${short} too few.`
-            : `${sayWithout(conflict)} ${agreeing(short, 'has', 'have')} ${place(serving)}: ${[sayTooFew(conflict, serving), ...(refused.length > 0 ? [listed(refused)] : [])].join(', and ')}.`,
+            : `${sayWithout(conflict)} ${agreeing(short, 'has', 'have')} ${place(serving)}: ${sayEach([sayTooFew(conflict, serving), ...refused])}.`,
         hint: mend
             ? `${sayMend(mend)}${others.length > 0 ? `: ${listed(others.map(sayTakers))} may have nothing else either` : ''}.`
             : 'Cook more of what they may have, or add a dish for some of them.',

@@ -37,6 +37,9 @@ export function sayConflicts(title: string, conflicts: readonly Conflict[]): str
     return `${quoted(title)} has ${listed([...new Set(contents)])}`;
 }
 
+/** Of several dishes or drinks; each may itself be a list. */
+export const sayEach = (clauses: readonly string[]): string => clauses.join(', and ');
+
 /** A diet that only a dish which says so feeds. */
 export function isUnsaid({ need, substance }: Conflict): boolean {
     return need.sort === 'diet' && need.diet.name === substance;

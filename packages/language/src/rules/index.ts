@@ -27,6 +27,7 @@ import coverOffTable from './cover-off-table.js';
 import coverTooNarrow from './cover-too-narrow.js';
 import customOutOfRange from './custom-out-of-range.js';
 import declaredTwice from './declared-twice.js';
+import dessertInAnotherCourse from './dessert-in-another-course.js';
 import dessertPiecesPlace from './dessert-pieces-place.js';
 import dietNotServed from './diet-not-served.js';
 import dietTakenOnTrust from './diet-taken-on-trust.js';
@@ -155,6 +156,7 @@ export const rules: readonly Rule[] = [
     coverTooNarrow,
     customOutOfRange,
     declaredTwice,
+    dessertInAnotherCourse,
     dessertPiecesPlace,
     dietNotServed,
     dietTakenOnTrust,

@@ -4,7 +4,7 @@ import type { RefusedPour } from '../service/drinks/types.js';
 import type { Conflict, GuestGroup, Service } from '../service/types.js';
 import { lacksAlcoholFreeChoice, lastPhrase } from './drinks.js';
 import type { Fix } from './fixes.js';
-import { guestsOf, needAsWritten, sayConflicts, sortOf, statedHere } from './guest-words.js';
+import { guestsOf, needAsWritten, sayConflicts, sayEach, sortOf, statedHere } from './guest-words.js';
 import type { Report } from './rule.js';
 import { agreeing, listed, quoted } from './wording.js';
 
@@ -73,7 +73,7 @@ function reportPour(refused: Alike<RefusedPour>): Report {
     return {
         at: offered[0]!.drink.pour.titleOrigin,
         severity: 'warning',
-        message: `${sayGuests(refused)} ${agreeing(count, 'has', 'have')} nothing to drink in place of ${quoted(facts.pour.title)}: ${offered.map(({ drink, conflicts }) => sayConflicts(drink.pour.title, conflicts)).join(', and ')}.`,
+        message: `${sayGuests(refused)} ${agreeing(count, 'has', 'have')} nothing to drink in place of ${quoted(facts.pour.title)}: ${sayEach(offered.map(({ drink, conflicts }) => sayConflicts(drink.pour.title, conflicts)))}.`,
         hint: `Offer one that ${sort} may have with \`instead "…"\`, or leave ${titles} off for them.`,
         related: whereStated(groups),
         fixes: [

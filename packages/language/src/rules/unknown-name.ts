@@ -135,6 +135,9 @@ function replace(at: Origin, words: string, preferred: boolean): Fix {
     return { title: `Write ${quoted(words)}`, safety: 'unsafe', preferred, changes: [{ do: 'replace', at, words }] };
 }
 
+/** So many names a hint tells: all diets and local codes of the cupboard, and not its pieces. */
+const SHORT_LIST = 24;
+
 function hintFor(
     sort: NameSort,
     name: string,
@@ -153,9 +156,12 @@ function hintFor(
     if (near.length > 0) {
         return didYouMean(near);
     }
+    const all = [...new Set(names)].map(quoted);
+    const isShort = all.length > 0 && all.length <= SHORT_LIST;
     const declare = DECLARE[sort];
     if (declare) {
-        return `Use a name of the cupboard, or declare it: ${quoted(declare(asName(name)))}.`;
+        const use = isShort ? listed(all, 'or') : 'a name of the cupboard';
+        return `Use ${use}, or declare it: ${quoted(declare(asName(name)))}.`;
     }
     if (sort === 'choice') {
         return 'Choose one of them.';
@@ -163,10 +169,7 @@ function hintFor(
     if (sort === 'rule') {
         return 'The list of rules is printed by `underliner rules`.';
     }
-    const isShort = names.length > 0 && names.length <= 12;
-    return isShort
-        ? `There ${names.length === 1 ? 'is' : 'are'} ${listed([...new Set(names)].map(quoted))}.`
-        : undefined;
+    return isShort ? `There ${all.length === 1 ? 'is' : 'are'} ${listed(all)}.` : undefined;
 }
 
 interface Elsewhere {

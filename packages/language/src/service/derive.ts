@@ -8,7 +8,7 @@ import { alcoholEach } from './drinks/alcohol.js';
 import { needsOf, poursOf } from './drinks/needs.js';
 import { refusedCoffee, refusedPours } from './drinks/refused.js';
 import { waterNeeds } from './drinks/water.js';
-import { dishFacts, firstInHouse, isDessert, pourFacts } from './facts.js';
+import { dishFacts, firstInHouse, isDessertCourse, pourFacts } from './facts.js';
 import { groupGuests } from './guests.js';
 import { heatOf, heatOfFacts } from './heat/heat.js';
 import { lazily, lazilyKept, lazilyOfEach } from '../plan/lazily.js';
@@ -184,7 +184,7 @@ function breadLeavesByCustom({ menu, cupboard }: Plan, custom: string, from: num
     };
     const isA = (name: string) => (course: Course) =>
         cupboard.kinds.get(course.kind.name)?.lineage.includes(name) === true;
-    const beforeDessert = index((course) => isDessert(cupboard.kinds.get(course.kind.name)));
+    const beforeDessert = index((course) => isDessertCourse(course, cupboard));
     switch (custom) {
         case 'after-salad':
             return index(isA('salad'));

@@ -92,3 +92,11 @@ function kindFromGlass(glass: Piece | undefined, cupboard: Cupboard): Kind | und
 export function isDessert(kind: Kind | undefined): boolean {
     return isKindOf(kind, 'dessert');
 }
+
+/** True where a table is cleared for a course as for dessert: by the course's kind, or by that of all its dishes. */
+export function isDessertCourse(course: Course | undefined, { kinds }: Cupboard): boolean {
+    return (
+        course !== undefined &&
+        (isDessert(kinds.get(course.kind.name)) || course.dishes.every(({ kind }) => isDessert(kinds.get(kind.name))))
+    );
+}

@@ -1,7 +1,7 @@
 import { findCourse, isKindOf } from '../plan/names.js';
 import type { Plan, Speech } from '../plan/types.js';
 import { isWaiting, lastCourseOf } from './cover.js';
-import { isDessert } from './facts.js';
+import { isDessertCourse } from './facts.js';
 import type { Cover, CoverGlass, CoverPiece, DishFacts, Service, Step, TableItem } from './types.js';
 
 export interface TableInput {
@@ -99,7 +99,7 @@ export function stepThrough(input: TableInput): Step[] {
             ],
         });
         speeches(plan, items, 'after', index, move);
-        if (isDessert(dishes[index + 1]?.kind) && !isDessert(facts.kind)) {
+        if (isDessertCourse(courses[index + 1], plan.cupboard) && !isDessertCourse(course, plan.cupboard)) {
             move({ sort: 'crumb', course: index, title: () => 'Crumb the table', cleared: items.leavesBeforeDessert });
         }
         if (input.coffee?.after === index) {
@@ -257,6 +257,6 @@ function servicePlateLeavesAt(
         return { serving: hot };
     }
     // No hot plate comes: it leaves when the table is cleared for dessert, or at the end.
-    const dessert = find(0, (facts) => isDessert(facts.kind));
+    const dessert = (plan.menu?.courses ?? []).findIndex((course) => isDessertCourse(course, plan.cupboard));
     return dessert > 0 ? { clearing: dessert - 1 } : undefined;
 }

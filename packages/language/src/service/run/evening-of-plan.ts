@@ -3,7 +3,7 @@ import { findCourse } from '../../plan/names.js';
 import type { Course, Plan, Speech } from '../../plan/types.js';
 import { eveningClock } from '../clock/evening.js';
 import { isWaiting } from '../cover.js';
-import { isDessert } from '../facts.js';
+import { isDessertCourse } from '../facts.js';
 import type { Service } from '../types.js';
 import type { Evening, EveningCourse, EveningSpeech, EveningTable } from './evening.js';
 import { figureOf, isAssumed, paceOf } from './pace.js';
@@ -45,7 +45,7 @@ export function eveningOf(plan: Plan, service: ForEvening): PlannedEvening | und
     }
     const isClearedOneByOne = customs.clearing.value === 'guest-by-guest';
     const courses = menu.courses.map((course) =>
-        courseOf(plan, service, course, use, isClearedOneByOne || plan.event?.replications !== undefined),
+        courseOf(plan, course, use, isClearedOneByOne || plan.event?.replications !== undefined),
     );
     const tables = tablesOf(plan, service, use);
     noteWork(tables, courses, use);
@@ -76,10 +76,10 @@ export function eveningOf(plan: Plan, service: ForEvening): PlannedEvening | und
 
 type Use = (name: CustomName) => number;
 
-function courseOf(plan: Plan, service: ForEvening, course: Course, use: Use, isSpreadUsed: boolean): EveningCourse {
+function courseOf(plan: Plan, course: Course, use: Use, isSpreadUsed: boolean): EveningCourse {
     const { index, lasts, preset } = course;
     const time = Math.max(0, lasts?.time.value ?? use('eating-time'));
-    const kindOf = (each: Course | undefined) => service.facts.find((facts) => facts.course === each)?.kind;
+    const isDessert = (each: Course | undefined) => isDessertCourse(each, plan.cupboard);
     const before = plan.menu?.courses[index - 1];
     const share = lasts?.spread || !isSpreadUsed ? figureOf(plan.customs, 'eating-spread') : use('eating-spread');
     return {
@@ -87,7 +87,7 @@ function courseOf(plan: Plan, service: ForEvening, course: Course, use: Use, isS
         spread: Math.min(time, Math.max(0, lasts?.spread?.value ?? time * share)),
         startsAt: eveningClock(plan)?.after(course.startsAt?.time),
         standsBefore: isWaiting(plan, index) ? Math.max(0, preset?.before?.value ?? use('seating-time')) : undefined,
-        isCrumbed: before !== undefined && isDessert(kindOf(course)) && !isDessert(kindOf(before)),
+        isCrumbed: before !== undefined && isDessert(course) && !isDessert(before),
         dishes: course.dishes.map(({ platedIn, platedAhead }) => ({
             stations:
                 platedIn && platedIn.times.length > 0

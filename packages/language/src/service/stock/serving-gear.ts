@@ -2,6 +2,7 @@
 import { isKindOf } from '../../plan/names.js';
 import { guestsPerServer } from '../../plan/customs.js';
 import type { Plan } from '../../plan/types.js';
+import { isDessertCourse } from '../facts.js';
 import { clausesOf } from '../run/team-of-plan.js';
 import { atTheTable } from '../table-service.js';
 import type { Portion, Service } from '../types.js';
@@ -115,7 +116,7 @@ export function servingGear(plan: Plan, service: Served): PieceCount[] {
     list.add('dome', Math.max(0, ...covered), 'one for each plate of the largest course that is carried covered');
     const everyone = crew.runners > 0 ? `${crew.basis} and ${people(crew.runners, 'runner')}` : crew.basis;
     list.add('tray', crew.servers + crew.runners, `one ${everyone}`);
-    if (customs.crumbing.value === 'brush' && service.facts.some(({ kind }) => isKindOf(kind, 'dessert'))) {
+    if (customs.crumbing.value === 'brush' && menu.courses.some((course) => isDessertCourse(course, cupboard))) {
         eachServer('crumb-tray', 'crumbing');
     }
     const cloths = customs['service-cloths'].value;
