@@ -109,6 +109,7 @@ import undercookedReachesGuest from './undercooked-reaches-guest.js';
 import underlinerMissing from './underliner-missing.js';
 import underlinerTooSmall from './underliner-too-small.js';
 import unknownName from './unknown-name.js';
+import unreachableAtTheGuest from './unreachable-at-the-guest.js';
 import unreadFact from './unread-fact.js';
 import unreadableText from './unreadable-text.js';
 import usedNeverLaid from './used-never-laid.js';
@@ -238,6 +239,7 @@ export const rules: readonly Rule[] = [
     underlinerMissing,
     underlinerTooSmall,
     unknownName,
+    unreachableAtTheGuest,
     unreadFact,
     unreadableText,
     usedNeverLaid,

@@ -23,7 +23,7 @@ team { captain 1   ${servers}   runners 2   plating-lines 1 at 12 plates per min
 
 menu {
     course soup "Leek and potato" {
-        served in soup-bowl warmed to 60 °C at 66 °C
+        served in soup-bowl warmed to 60 °C at 60 °C
         eaten with soup-spoon warmed, brought with the course
         lasts 15 min
         contains milk
