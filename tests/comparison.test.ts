@@ -109,6 +109,15 @@ describe('a comparison', () => {
         expect(about(compare(supper(), after), 'guests')[0]).toBe('new: 1 guest, without gluten at T7 seat 2');
     });
 
+    it('tells a move of an hour and more in hours', () => {
+        const later = supper((text) =>
+            text.replace('seated 19:00', 'seated 20:15').replace('ends 23:30', 'ends 00:30'),
+        );
+        expect(about(compare(supper(), later), 'times')).toContain(
+            '`Smoked beet and curd` is called 1 h 15 min later, at 20:16',
+        );
+    });
+
     it('tells courses that came, went or moved, and dishes', () => {
         const swapped = supper((text) => text.replace('"Quince sorbet"', '"Pear sorbet"'));
         expect(about(compare(supper(), swapped), 'menu')).toEqual([

@@ -1,5 +1,6 @@
 import { eveningClock } from '../../service/clock/evening.js';
 import type { CourseRun } from '../../service/run/types.js';
+import { hoursWords } from '../../rules/at-the-guest.js';
 import { quoted } from '../../rules/wording.js';
 import type { Plan } from '../../plan/types.js';
 import { paired, type Change, type Compared } from './change.js';
@@ -51,7 +52,7 @@ export function changedMoments(
                 before: was.minutes,
                 after: is.minutes,
                 unit: 'clock',
-                text: `${is.said} ${Math.abs(moved)} min ${moved > 0 ? 'later' : 'earlier'}, at ${is.face}`,
+                text: `${is.said} ${hoursWords(Math.abs(moved))} ${moved > 0 ? 'later' : 'earlier'}, at ${is.face}`,
             },
         ];
     });
