@@ -28,14 +28,14 @@ const NOUN: Record<NameSort, string> = {
 };
 
 /** How a name of each sort comes to be known, for the sorts a house can declare. */
-const DECLARE: Partial<Record<NameSort, (name: string) => string>> = {
-    piece: (name) => `fork ${name} { … }`,
-    kind: (name) => `kind ${name} is … { … }`,
-    drink: (name) => `drink ${name} is … { … }`,
-    'kind-or-drink': (name) => `kind ${name} is … { … }`,
-    substance: (name) => `allergen ${name}`,
-    diet: (name) => `diet ${name} { excludes … }`,
-    code: (name) => `code ${name} { … }`,
+const DECLARE: Partial<Record<NameSort, (name: string) => readonly string[]>> = {
+    piece: (name) => ['plate', 'glass', 'fork'].map((family) => `${family} ${name} { … }`),
+    kind: (name) => [`kind ${name} is … { … }`],
+    drink: (name) => [`drink ${name} is … { … }`],
+    'kind-or-drink': (name) => [`kind ${name} is … { … }`, `drink ${name} is … { … }`],
+    substance: (name) => [`allergen ${name}`, `ingredient ${name}`],
+    diet: (name) => [`diet ${name} { excludes … }`],
+    code: (name) => [`code ${name} { … }`],
 };
 
 export default defineRule({
@@ -161,7 +161,8 @@ function hintFor(
     const declare = DECLARE[sort];
     if (declare) {
         const use = isShort ? listed(all, 'or') : 'a name of the cupboard';
-        return `Use ${use}, or declare it: ${quoted(declare(asName(name)))}.`;
+        const ways = declare(asName(name)).map(quoted);
+        return `Use ${use}, or declare it${ways.length > 1 ? ' as what it is' : ''}: ${listed(ways, 'or')}.`;
     }
     if (sort === 'choice') {
         return 'Choose one of them.';
