@@ -518,7 +518,7 @@ describe('who must not get coffee, or what is beside it', () => {
 
     it('stands on the server’s sheet by seat, with what they get it without', () => {
         expect(coffee('server-1')).toEqual([
-            'After main',
+            'After Main',
             'Coffee',
             'in coffee cup; on request; with Milk, Mints and Shortbread',
             'T1 seat 3 (DF), T1 seat 5 (VG): without Milk and Shortbread',

@@ -98,13 +98,13 @@ function forWhom({ plan, service }: SheetSource, { pour, dish }: PourFacts, gues
 /** Coffee goes round the table with what is beside it, and is a drink like the others. */
 function coffeeRow(source: SheetSource, guests: readonly SeatedGuest[]): Cell[][] {
     const { plan, service } = source;
-    const coffee = plan.menu?.coffee;
-    if (!coffee) {
+    if (!service.coffee) {
         return [];
     }
+    const { coffee, cup, after } = service.coffee;
     const besides = coffee.accompaniments.map(besideCalled);
     const how = [
-        service.coffee?.cup && `in ${pieceCalled(plan, service.coffee.cup.name)}`,
+        cup && `in ${pieceCalled(plan, cup.name)}`,
         coffee.temperature && `at ${coffee.temperature.written}`,
         coffee.onRequest ? 'on request' : undefined,
         besides.length > 0 ? `with ${listed(besides)}` : undefined,
@@ -116,7 +116,7 @@ function coffeeRow(source: SheetSource, guests: readonly SeatedGuest[]): Cell[][
     }));
     return [
         [
-            `After ${coffee.after.name}`,
+            `After ${courseTitle(plan, after)}`,
             { text: 'Coffee', strong: true },
             how.filter((word) => word !== undefined).join('; '),
             keptCell(source, kept, guests),
