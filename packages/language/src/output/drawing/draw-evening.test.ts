@@ -246,6 +246,19 @@ describe('the drawn evening', () => {
         );
     });
 
+    it('says what at the pass would do, where the plan does not say', () => {
+        const said = wordsOf(evening({ soup: '' }).drawing).join('\n');
+        const degrees = Number(/wanted 62 °C: (\d+) °C or hotter at the pass would do/.exec(said)?.[1]);
+        expect(wordsOf(evening({ soup: `leaves the pass at ${degrees} °C` }).drawing)).toContain(
+            'wanted 62 °C or hotter: may be too cool',
+        );
+        const cooler = wordsOf(evening({ soup: `leaves the pass at ${degrees - 2} °C` }).drawing);
+        expect(cooler).toContain('wanted 62 °C or hotter: too cool at a guest');
+        expect(wordsOf(evening({ soup: '', wanted: '90 °C' }).drawing)).toContain(
+            'wanted 90 °C: nothing safe at the pass would do',
+        );
+    });
+
     it.each([
         ['62 °C', 62],
         ['144 °F', (144 - 32) / 1.8],

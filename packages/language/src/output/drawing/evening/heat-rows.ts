@@ -3,7 +3,8 @@ import type { DishHeat } from '../../../service/heat/types.js';
 import type { Run, Span } from '../../../service/run/types.js';
 import type { Origin } from '../../../plan/origin.js';
 import type { Quantity } from '../../../plan/quantity.js';
-import { bandLike, misses } from '../../../rules/at-the-guest.js';
+import { bandLike, degreesBeyond, misses } from '../../../rules/at-the-guest.js';
+import { rangeLike } from '../../../rules/degrees.js';
 import { degrees } from '../../sheets/evening.js';
 import type { Drawable } from '../pictures.js';
 
@@ -45,7 +46,8 @@ function bandsOf(heat: DishHeat, wanted: Quantity | undefined): Pick<HeatRow, 'b
     const first = heat.first?.temperature ?? heat.published;
     const last = heat.last?.temperature ?? heat.published;
     if (!first || !last) {
-        return { says: heat.model === 'time-limit' || heat.side === 'frozen' ? inTime(heat) : [UNKNOWN] };
+        const isByTime = heat.model === 'time-limit' || heat.side === 'frozen';
+        return { says: isByTime ? inTime(heat) : [UNKNOWN, ...(wanted ? wouldDo(heat, wanted) : [])] };
     }
     const inWords = (band: Band): string => (wanted ? bandLike(wanted, band) : inCelsius(band));
     const said = heat.published
@@ -61,6 +63,23 @@ function bandsOf(heat: DishHeat, wanted: Quantity | undefined): Pick<HeatRow, 'b
 }
 
 const UNKNOWN = 'not known: the plan does not say how warm it leaves the pass';
+
+/** What at the pass would make it as wanted: `66 to 74 °C would do`. */
+function wouldDo({ answers, side }: DishHeat, wanted: Quantity): string[] {
+    const { range, pass } = answers ?? {};
+    if (range) {
+        return [`wanted ${wanted.written}: ${rangeLike(wanted, range.low, range.high)} at the pass would do`];
+    }
+    if (!pass || side === 'frozen') {
+        return [];
+    }
+    if ('celsius' in pass) {
+        const words = `${degreesBeyond(wanted, pass.celsius, side)} or ${side === 'hot' ? 'hotter' : 'colder'}`;
+        return [`wanted ${wanted.written}: ${words} at the pass would do`];
+    }
+    // Kept as the local code has it, it comes as wanted or better.
+    return pass.refused === 'holding' ? [] : [`wanted ${wanted.written}: nothing safe at the pass would do`];
+}
 
 function inTime({ last, within, wanted }: DishHeat): string[] {
     const way = last ? `${last.minutes.toFixed(1)} min to the last guest` : undefined;
