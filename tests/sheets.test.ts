@@ -492,6 +492,8 @@ event "Coffee" {
         1 without milk at T1 seat 3
         1 vegan at T1 seat 5
         1 halal at T2 seat 4
+        1 children at T2 seat 6
+        0 pescatarian
     }
 }
 room "Gallery" 18 m by 11 m { table T1 to T2: round 66 inch, 8 seats }
@@ -523,7 +525,7 @@ describe('who must not get coffee, or what is beside it', () => {
             'in coffee cup; on request; with Milk, Mints and Shortbread',
             'T1 seat 3 (DF), T1 seat 5 (VG): without Milk and Shortbread',
         ]);
-        expect(coffee('server-2')[3]).toBe('T2 seat 4 (H): no coffee');
+        expect(coffee('server-2')[3]).toBe('T2 seat 4 (H), T2 seat 6 (child): no coffee');
     });
 
     it('is checked by two people where an allergen keeps them from it', () => {
@@ -555,6 +557,10 @@ describe('who must not get coffee, or what is beside it', () => {
             {
                 ...{ drink: 'coffee', guests: 'halal', count: 1, because: 'a diet or an age' },
                 seats: at(4, 'T2'),
+            },
+            {
+                ...{ drink: 'coffee', guests: 'children', count: 1, because: 'a diet or an age' },
+                seats: at(6, 'T2'),
             },
         ]);
     });

@@ -137,7 +137,10 @@ function whyNotMeant(
     }
     return {
         severity: 'warning',
-        message: `${listed(kept.map(({ group }) => guestsOf(group)))} may not have ${title}, which is meant for them: ${sayConflicts(dish.title, kept[0]!.conflicts)}.`,
+        message: `${listed(kept.map(({ group }) => guestsOf(group)))} may not have ${title}, which is meant for them: ${sayConflicts(
+            dish.title,
+            kept.flatMap(({ conflicts }) => conflicts),
+        )}.`,
         hint: 'They get another dish, and nobody gets this one. Make it without, or say whom it is for.',
         related: kept.map(({ group }) => ({ at: group.origin, message: statedHere(group) })),
     };

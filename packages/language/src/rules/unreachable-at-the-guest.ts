@@ -1,6 +1,9 @@
 import { ROOM_AIR } from '../service/heat/air.js';
 import { heatOfDish } from '../service/heat/heat.js';
 import { HOTTEST_LIQUID } from '../service/heat/inverse.js';
+import { touchLimits } from '../service/heat/touch-limits.js';
+import type { DishHeat } from '../service/heat/types.js';
+import type { DishFacts } from '../service/types.js';
 import { startOf, whereAndWhen } from './at-the-guest.js';
 import { isDoubtful } from './doubt.js';
 import { firstSight } from './first-sight.js';
@@ -71,8 +74,18 @@ export default defineRule({
             report({
                 at: wanted.origin,
                 message: `${quoted(dish.title)} can’t be at ${wanted.written} before its last guest, ${whereAndWhen(heat.last)}, however it leaves the pass.`,
-                hint: `${whyNothingMends(wanted, heat)} Shorten its way, ${heat.side === 'hot' ? 'carry it covered, warm its bowl more, or want it cooler' : 'chill its bowl more, or want it warmer'}.`,
+                hint: `${whyNothingMends(wanted, heat)} ${waysOut(facts, heat)}`,
             });
         }
     },
 });
+
+/** What is left to do: not what is done already, nor what would burn a hand. */
+function waysOut({ vessel }: DishFacts, { side, covered, vessel: taken }: DishHeat): string {
+    if (side !== 'hot') {
+        return 'Shorten its way, chill its bowl more, or want it warmer.';
+    }
+    const mayBeWarmer = vessel !== undefined && taken !== undefined && taken.celsius < touchLimits(vessel).never;
+    const ways = [...(covered ? [] : ['carry it covered']), ...(mayBeWarmer ? ['warm its bowl more'] : [])];
+    return `${['Shorten its way', ...ways].join(', ')}, or want it cooler.`;
+}

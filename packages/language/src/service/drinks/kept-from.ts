@@ -1,5 +1,6 @@
 /** Who must not get a pour or what goes round with the coffee, and what they get in its place. */
 import type { Accompaniment, Plan } from '../../plan/types.js';
+import { alcoholInFood } from '../alcohol-in-food.js';
 import { accompanimentConflicts, coffeeItselfConflicts, drinkConflicts, isAllergenNeed, isLeftOff } from '../diets.js';
 import type { SeatedGuest } from '../seats/types.js';
 import type { GuestGroup, PourFacts, Service } from '../types.js';
@@ -51,21 +52,25 @@ export function keptFromCoffee({ menu, cupboard }: Plan, groups: readonly GuestG
     if (!coffee) {
         return [];
     }
+    const kind = cupboard.drinks.get('coffee');
     return groups.flatMap((group): KeptFromCoffee[] => {
-        const isKept = (of: GuestGroup): boolean => coffeeItselfConflicts(coffee, of, cupboard).length > 0;
+        const isKept = (of: GuestGroup): boolean =>
+            coffeeItselfConflicts(coffee, of, cupboard).length > 0 || hasAlcohol(of, undefined);
+        const hasAlcohol = (of: GuestGroup, beside: Accompaniment | undefined): boolean =>
+            of.children && alcoholInFood(coffee, kind, of, cupboard).some((alcohol) => alcohol.beside === beside);
         const without = (of: GuestGroup): Accompaniment[] =>
             coffee.accompaniments.filter(
                 (beside) =>
                     isLeftOff(beside.leftOffFor, of, cupboard) ||
-                    accompanimentConflicts(beside, of, cupboard).length > 0,
+                    accompanimentConflicts(beside, of, cupboard).length > 0 ||
+                    hasAlcohol(of, beside),
             );
-        const isForAllergen = needsAllergenKept(group, cupboard, (alone) => isKept(alone) || without(alone).length > 0);
-        const kept = { group, count: group.count, isAllergen: isForAllergen };
-        if (isKept(group)) {
-            return [kept];
-        }
+        const isAllergen = needsAllergenKept(group, cupboard, (alone) => isKept(alone) || without(alone).length > 0);
+        const kept = { group, count: group.count, isAllergen };
         const besides = without(group);
-        return besides.length > 0 ? [{ ...kept, without: besides }] : [];
+        return group.count === 0 || (!isKept(group) && besides.length === 0)
+            ? []
+            : [isKept(group) ? kept : { ...kept, without: besides }];
     });
 }
 
@@ -85,5 +90,5 @@ function needsAllergenKept(
 ): boolean {
     return group.needs
         .filter((need) => isAllergenNeed(need, cupboard))
-        .some((need) => isKept({ ...group, needs: [need] }));
+        .some((need) => isKept({ ...group, needs: [need], children: false }));
 }
