@@ -52,17 +52,19 @@ export default defineRule({
     },
     check({ plan, service, report }) {
         for (const { dish, kind } of service.facts) {
-            const needs = kind && dish.who?.sort === 'some' ? dish.who.needs : [];
-            for (const need of needs) {
+            if (!kind || dish.who?.sort !== 'some') {
+                continue;
+            }
+            for (const need of dish.who.needs) {
                 if (need.sort !== 'diet' || dish.suits.some((named) => named.name === need.diet.name)) {
                     continue;
                 }
-                const made = madeOfAgainst(kind!, need, plan.cupboard);
+                const made = madeOfAgainst(kind, need, plan.cupboard);
                 if (made.length > 0) {
                     const of = listed(made.map(quoted));
                     report({
                         at: dish.kind.origin,
-                        message: `${quoted(dish.title)} is for ${sortOf({ needs: [need], children: false })}, and ${quoted(kind!.name)} is a kind made of ${of}.`,
+                        message: `${quoted(dish.title)} is for ${sortOf({ needs: [need], children: false })}, and ${quoted(kind.name)} is a kind made of ${of}.`,
                         hint: `Ask the kitchen what it is made of. Without ${of}, write \`suits ${need.diet.name}\`; with it, serve these guests another dish.`,
                         fixes: [
                             {
