@@ -52,16 +52,18 @@ describe('how long a bottle takes', () => {
 });
 
 describe('when it has to be started', () => {
-    const run = (tasks: object[]): Run =>
-        ({ courses: [{ course: 0, served: { first: 50 }, dishes: [] }], tasks }) as unknown as Run;
+    const run = (...poured: (readonly [course: number, start: number])[]): Run =>
+        ({
+            courses: [{ course: 0, served: { first: 50 }, dishes: [] }],
+            pouringStarts: new Map(poured),
+        }) as unknown as Run;
     it('before the first glass of its course, else before its first plate, else before guests sit', () => {
         const by = (given?: Run): readonly [number, string] => {
             const [riesling] = chill('at 9 °C { contains sulphites }', '', given);
             return [riesling!.neededBy, riesling!.neededHow];
         };
-        const pour = (start: number) => ({ sort: 'pour', course: 0, start });
-        expect(by(run([pour(44), pour(41), { sort: 'pour', course: 1, start: 3 }]))).toEqual([41, 'first-pour']);
-        expect(by(run([]))).toEqual([50, 'first-pour']);
+        expect(by(run([0, 41], [1, 3]))).toEqual([41, 'first-pour']);
+        expect(by(run())).toEqual([50, 'first-pour']);
         expect(by()).toEqual([0, 'seated']);
     });
     it('once a title, and what is offered in its place as well; the water first', () => {

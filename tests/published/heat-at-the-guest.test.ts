@@ -4,10 +4,10 @@
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { check } from '../../packages/language/src/check.js';
+import { check, type Checked } from '../../packages/language/src/check.js';
 import { filesInMemory } from '../../packages/language/src/plan/files.js';
 import { coolingLimits, judgeCooling } from '../../packages/language/src/service/heat/cooling.js';
-import { heatOf } from '../../packages/language/src/service/heat/heat.js';
+import { heatOf, heatOfFacts } from '../../packages/language/src/service/heat/heat.js';
 import type { DishHeat, Heat } from '../../packages/language/src/service/heat/types.js';
 import { isWithinTime, offControlLimit } from '../../packages/language/src/service/heat/off-control.js';
 import type { PlateRun, Run } from '../../packages/language/src/service/run/types.js';
@@ -28,13 +28,17 @@ function runOf(ways: Ways): Run {
     return { courses: [{ course: 0, dishes }], tasks: [] } as unknown as Run;
 }
 
+function heatIn({ plan, service }: Pick<Checked, 'plan' | 'service'>, run?: Run): Heat {
+    return heatOf(plan, service, (facts) => heatOfFacts(plan, facts, () => run));
+}
+
 function heatOfPlan(course: string, ways?: Ways, room = 'at 20 °C'): Heat {
     const text = `event "Supper" { date 2026-10-17  zone America/New_York  seated 19:00  guests 40 }
 room "Long gallery" 12 m by 10 m { ${room}  table T1 to T5: round 60 inch, 8 seats }
 bowl tasting-bowl { across 140 mm  surface 120 mm  depth 60 mm  holds 400 ml  porcelain 450 g  for soup }
 menu { course ${course} }`;
     const { plan, service } = check('supper.cover', filesInMemory({ 'supper.cover': text }));
-    return heatOf(plan, service, ways && runOf(ways));
+    return heatIn({ plan, service }, ways && runOf(ways));
 }
 
 const STANDING: Ways = [
@@ -148,7 +152,7 @@ describe('the way to the guest', () => {
 menu { course cold-soup "Cucumber" { served in soup-bowl chilled to 5 °C at 8 °C, portion 200 ml
     leaves the pass at 4 °C  preset 6 min before seating  contains milk } }`;
         const { plan, service } = check('lunch.cover', filesInMemory({ 'lunch.cover': text }));
-        const [heat] = heatOf(plan, service, run).dishes;
+        const [heat] = heatIn({ plan, service }, run).dishes;
         expect(heat!.first!.journey.waiting).toBe(6);
         expect(heat!.first!.minutes).toBe(8);
         expect(last(heat!)).toBeGreaterThan(heat!.poured!.celsius!);
@@ -323,7 +327,7 @@ glass trial-glass { across 80 mm  surface 75 mm  holds 600 ml  glass ${grams} g 
 menu { course cheese "Cheese" { served on cheese-plate at 16 °C  contains milk
     pour "Ale" 473 ml into ${glass} at 5 °C, is lager { contains barley } } }`;
             const { plan, service } = check('beer.cover', filesInMemory({ 'beer.cover': text }));
-            return heatOf(plan, service, undefined).drinks[0]!.poured.celsius! - 5;
+            return heatIn({ plan, service }).drinks[0]!.poured.celsius! - 5;
         };
         const [thin, heavy] = [warmed('trial-glass', 200), warmed('trial-glass', 650)];
         // Published: about 2 °F, and 4 to 6 °F.
@@ -336,7 +340,7 @@ menu { course cheese "Cheese" { served on cheese-plate at 16 °C  contains milk
         const text = `event "Supper" { date 2026-10-17  zone America/New_York  seated 19:00  guests 8 }
 menu { course cheese "Cheese" { served on cheese-plate at 16 °C  contains milk } coffee after cheese in coffee-cup at 65 °C }`;
         const { plan, service } = check('coffee.cover', filesInMemory({ 'coffee.cover': text }));
-        const [coffee] = heatOf(plan, service, undefined).drinks;
+        const [coffee] = heatIn({ plan, service }).drinks;
         expect(coffee!.poured.celsius).toBeGreaterThan(60);
         expect(coffee!.poured.celsius).toBeLessThan(72);
         // And a pot hot enough for it is within the holding standard of D5.

@@ -7,6 +7,7 @@ import { filesInMemory } from './plan/files.js';
 import { FileReader } from './plan/read-text.js';
 import type { Reading } from './plan/types.js';
 import { rules } from './rules/index.js';
+import type { Service } from './service/types.js';
 
 // A plan that is checked again after each change says what it says when it is checked for the first time.
 
@@ -171,5 +172,33 @@ describe('what a change does not touch', () => {
         expect(asked).toContain('stock-short');
         expect(asked).not.toContain('three-per-side');
         expect(asked.length).toBeLessThan(rules.length / 3);
+    });
+
+    it('is not asked again for what lies beside a dish, unless it asks what is in it', () => {
+        const asked = askedAfter((text) => text.replace('"Toasted pumpkin seed"', '"Toasted pumpkin seeds"'));
+        expect(asked).toContain('allergens-not-stated');
+        expect(asked).not.toContain('three-per-side');
+        expect(asked).not.toContain('table-waits');
+        expect(asked.length).toBeLessThan(rules.length / 4);
+    });
+
+    it('stays the very same: covers, seats, drinks and the warmth of other dishes', () => {
+        const typed = new Typed('lantern-supper.cover');
+        const before = { ...typed.again().service };
+        const change = (from: string, to: string): Service => {
+            typed.texts['lantern-supper.cover'] = typed.texts['lantern-supper.cover']!.replace(from, to);
+            expect(typed.texts['lantern-supper.cover']).not.toBe(hall()['lantern-supper.cover']);
+            return typed.again().service;
+        };
+        const named = change('"Toasted pumpkin seed"', '"Toasted pumpkin seeds"');
+        expect(named.variations).toBe(before.variations);
+        expect(named.drinks).toBe(before.drinks);
+
+        const dishes = [...before.heat.dishes];
+        const cooler = change('warmed to 60 °C at 62 °C', 'warmed to 61 °C at 62 °C');
+        const others = cooler.heat.dishes.filter((dish) => dishes.includes(dish));
+        expect(cooler.seats).toBe(before.seats);
+        expect(cooler.variations).toBe(before.variations);
+        expect(others.length).toBe(dishes.length - 1);
     });
 });

@@ -10,7 +10,10 @@ export function lazily<T>(make: () => T): () => T {
     return () => value.value;
 }
 
-/** As `lazily`, of plain data: where it is the same again, it stays the very same, and so does all that stands on it. */
+/**
+ * As `lazily`, of plain data: where it is the same again, it stays the very same, and so does all that stands on it. What else it
+ * holds, such as a dish or a group of guests, has to stay the very same as well while it says the same, for whoever looks it up.
+ */
 export function lazilyKept<T>(make: () => T): () => T {
     let before: { readonly value: T } | undefined;
     return lazily(() => {
@@ -19,6 +22,22 @@ export function lazilyKept<T>(make: () => T): () => T {
             before = { value };
         }
         return before.value;
+    });
+}
+
+/** As `lazilyKept`, of a list, each by itself. */
+export function lazilyKeptEach<T>(
+    make: () => readonly T[],
+    isSame: (before: T, now: T) => boolean = isAlike,
+): () => readonly T[] {
+    let before: readonly T[] | undefined;
+    return lazily(() => {
+        const known = before ?? [];
+        const now = make().map((each, at) => (at < known.length && isSame(known[at]!, each) ? known[at]! : each));
+        if (!before || now.length !== before.length || now.some((each, at) => each !== known[at])) {
+            before = now;
+        }
+        return before;
     });
 }
 
@@ -34,6 +53,12 @@ export function lazilyOfEach<Thing extends object, T>(make: (thing: Thing) => T)
 
 /** Names that nobody asks for any more are forgotten when there are more than this many. */
 const MOST_NAMES = 4_000;
+
+/** Both: of each thing by itself, and plain data that stays the very same while it says the same. */
+export function lazilyKeptOfEach<Thing extends object, T>(make: (thing: Thing) => T): (thing: Thing) => T {
+    const values = lazilyOfEach((thing: Thing) => ({ value: lazilyKept(() => make(thing)) }));
+    return (thing) => values(thing).value();
+}
 
 /** As `lazily`, of each name by itself: who has asked for one is not asked again when another comes to be something else. */
 export function lazilyOfEachName<T>(make: (name: string) => T): (name: string) => T {

@@ -2,8 +2,7 @@ import { findCourse } from '../plan/names.js';
 import type { Bread, Course, Dish, Plan } from '../plan/types.js';
 import { allergenMatrix } from './allergens/matrix.js';
 import { planChilling } from './chilling/chilling.js';
-import { layCover } from './cover.js';
-import { coverGeometry } from './cover-geometry/cover-geometry.js';
+import { geometryIn, sortsOf } from './cover-geometry/cover-geometry.js';
 import { alcoholEach } from './drinks/alcohol.js';
 import { needsOf, poursOf } from './drinks/needs.js';
 import { refusedCoffee, refusedPours } from './drinks/refused.js';
@@ -11,13 +10,14 @@ import { waterNeeds } from './drinks/water.js';
 import { dishFacts, firstInHouse, isDessertCourse, pourFacts } from './facts.js';
 import { groupGuests } from './guests.js';
 import { heatOf, heatOfFacts } from './heat/heat.js';
-import { lazily, lazilyKept, lazilyOfEach } from '../plan/lazily.js';
+import { lazily, lazilyKept, lazilyKeptEach, lazilyKeptOfEach, lazilyOfEach } from '../plan/lazily.js';
 import { preparationsOf } from './preparations/preparations.js';
 import { warmingOf } from './preparations/warmed-vessels.js';
 import { findReaches } from './reaches.js';
 import { roomOf } from './room/room-of.js';
 import { tablesOf } from './room/room-to-lay-out.js';
 import { runService } from './run/run.js';
+import { plateSorts } from './seats/markers.js';
 import { seatGuests } from './seats/seats.js';
 import { serveCourse } from './serving.js';
 import { countPieces } from './stock/count-pieces.js';
@@ -26,24 +26,36 @@ import { servingGear } from './stock/serving-gear.js';
 import { stockOf } from './stock/stock.js';
 import { statedWashes, WashableStock } from './stock/turnarounds.js';
 import { suppliesOf } from './supplies/supplies.js';
-import { stepThrough } from './table.js';
-import type { DishFacts, GuestGroup, Service, Variation } from './types.js';
-import { labelOf, variationsOf } from './variations.js';
+import type { DishFacts, GuestGroup, Service } from './types.js';
+import { variationsLaid } from './variations-laid.js';
+import { variationsOf } from './variations.js';
 
 /** Computes the whole service of a plan, each section when something first asks for it. Pure; whatever is absent or broken in the plan is left out. */
 export function deriveService(plan: Plan): Service {
     const courses = (): readonly Course[] => plan.menu?.courses ?? [];
     // Of a course that stays as it is all this stays as well, whatever is written in another.
-    const servingOf = lazilyOfEach((course: Course) =>
+    const servingOf = lazilyKeptOfEach((course: Course) =>
         serveCourse(course, service.groups, service.guestCount, plan.cupboard),
     );
-    const dishesOf = lazilyOfEach((course: Course) => course.dishes.map((dish) => dishFacts(plan, course, dish)));
-    const poursIn = lazilyOfEach((course: Course) => [
+    const factsIn = lazilyOfEach((course: Course) => lazilyOfEach((dish: Dish) => dishFacts(plan, course, dish)));
+    const poursIn = lazilyKeptOfEach((course: Course) => [
         ...course.pours.map((pour) => pourFacts(plan, pour, course.index)),
         ...course.dishes.flatMap((dish) => dish.pours.map((pour) => pourFacts(plan, pour, course.index, dish))),
     ]);
-    const heated = lazilyOfEach((facts: DishFacts) => heatOfFacts(plan, facts, service.run, service.warming));
-    const drunk = lazily(() => poursOf(plan, service.pours, service.groups, service.servings));
+    const heated = lazilyOfEach((facts: DishFacts) =>
+        heatOfFacts(
+            plan,
+            facts,
+            () => service.run,
+            () => service.warming,
+        ),
+    );
+    const drunk = lazily(() => poursOf(plan, service));
+    // Who is fed what is asked by itself: guests sit where they sit, whatever lies at their covers.
+    const drafts = lazilyKeptEach(() => variationsOf(service.groups, service.servings, plan));
+    const plates = lazilyKeptEach(() => plateSorts(plan, service));
+    const sorts = lazilyKeptEach(() => sortsOf(service.tables));
+    const geometryOf = lazilyOfEach(geometryIn(plan, () => service, sorts));
     const service: Service = inSections({
         groups: () => groupGuests(plan),
         guestCount: () => plan.event?.guests?.expected.count ?? 0,
@@ -51,9 +63,9 @@ export function deriveService(plan: Plan): Service {
         servings: () => courses().map(servingOf),
         bread: () => plan.menu?.bread && breadService(plan, plan.menu.bread, service.groups, service.guestCount),
         coffee: () => coffeeService(plan),
-        facts: () => courses().flatMap(dishesOf),
+        facts: () => courses().flatMap((course) => course.dishes.map((dish) => factsIn(course)(dish)())),
         pours: () => courses().flatMap(poursIn),
-        variations: () => layVariations(plan, service),
+        variations: variationsLaid(plan, () => service, drafts),
         refusedPours: () => refusedPours(plan, service.pours, service.groups, service.servings),
         refusedCoffee: () => refusedCoffee(plan, service.groups),
         reaches: () => findReaches(plan, service),
@@ -74,14 +86,14 @@ export function deriveService(plan: Plan): Service {
         drinks: () => needsOf(plan, drunk(), service.variations),
         water: () => waterNeeds(plan, service.guestCount),
         alcohol: () => alcoholEach(plan, service.variations, drunk()),
-        seats: () => seatGuests(plan, service),
+        seats: () => seatGuests(plan, service, drafts(), plates()),
         allergens: () => allergenMatrix(plan, service),
         tables: () => tablesOf(plan),
         room: () => roomOf(plan, service.tables),
-        coverGeometry: () => coverGeometry(plan, service, service.tables),
+        coverGeometry: () => service.variations.map(geometryOf),
         run: () => runService(plan, service),
         warming: () => warmingOf(plan, service),
-        heat: () => heatOf(plan, service, service.run, heated),
+        heat: () => heatOf(plan, service, heated),
         chilling: () => planChilling(plan, service, service.heat.air, service.run),
         preparations: () => preparationsOf(plan, service),
     });
@@ -89,38 +101,42 @@ export function deriveService(plan: Plan): Service {
 }
 
 /**
- * Sections that often come out the same again. They hold nothing that is worked out later, and nothing of another section: that
- * would stay with them as it was.
+ * Lists that often come out the same again, each of them by itself. They hold nothing that is worked out later, and of another
+ * section only what stays the very same while it says the same.
  */
-const PLAIN: ReadonlySet<string> = new Set<keyof Service>(['groups', 'seats', 'tables', 'counts', 'pull']);
+const LISTS: ReadonlySet<string> = new Set<keyof Service>([
+    'groups',
+    'servings',
+    'pours',
+    'variations',
+    'tables',
+    'counts',
+    'pull',
+    'drinks',
+]);
+
+/** The same of what is no list. */
+const THINGS: ReadonlySet<string> = new Set<keyof Service>(['seats']);
+
+/** Lists of which each stays the very same by itself, and holds what is worked out later. */
+const OF_EACH: ReadonlySet<string> = new Set<keyof Service>(['facts', 'coverGeometry']);
 
 function inSections(sections: { readonly [Name in keyof Required<Service>]: () => Service[Name] }): Service {
     const getters = Object.entries(sections).map(([name, make]: [string, () => unknown]) => [
         name,
-        { get: PLAIN.has(name) ? lazilyKept(make) : lazily(make), enumerable: true },
+        { get: keptAsItIs(name, make), enumerable: true },
     ]);
     return Object.defineProperties({}, Object.fromEntries(getters) as PropertyDescriptorMap) as Service;
 }
 
-/** The covers of guests who eat alike, each with the steps of its evening. */
-function layVariations(plan: Plan, { groups, servings, facts, pours, bread, coffee }: Service): readonly Variation[] {
-    const shared = { plan, bread, coffee };
-    return variationsOf(groups, servings, plan).map((draft, index, drafts): Variation => {
-        const dishes = draft.dishes.map((dish) => facts.find((each) => each.dish === dish));
-        const drunk = pours.filter((pour) => !pour.dish || draft.dishes.includes(pour.dish));
-        const cover = layCover({ ...shared, dishes, pours: drunk });
-        const label = lazily(() => labelOf(draft, drafts));
-        return {
-            ...draft,
-            index,
-            // A cover does not change with what a dish is called.
-            get label() {
-                return label();
-            },
-            cover,
-            steps: stepThrough({ ...shared, cover, dishes }),
-        };
-    });
+function keptAsItIs(name: string, make: () => unknown): () => unknown {
+    if (LISTS.has(name)) {
+        return lazilyKeptEach(make as () => readonly unknown[]);
+    }
+    if (OF_EACH.has(name)) {
+        return lazilyKeptEach(make as () => readonly unknown[], Object.is);
+    }
+    return THINGS.has(name) ? lazilyKept(make) : lazily(make);
 }
 
 // ---------------------------------------------------------------- bread and coffee

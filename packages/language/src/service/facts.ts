@@ -27,30 +27,35 @@ export function firstInHouse(names: readonly string[], cupboard: Cupboard, house
 const HOT_FROM = 40;
 const COLD_TO = 15;
 
-/** A dish with its kind and vessels looked up: what it says, else what its kind says. */
-export function dishFacts(plan: Plan, course: Course, dish: Dish): DishFacts {
-    const { cupboard, house } = plan;
-    const kind = cupboard.kinds.get(dish.kind.name);
-    const stated = dish.served.vessel;
-    const usual = kind?.vessels.flatMap((vessel) => vessel.names.map((named) => named.name)) ?? [];
-    const vessel = stated ? cupboard.pieces.get(stated.piece.name) : firstInHouse(usual, cupboard, house);
+/** A dish with its kind and vessels looked up, each when it is asked for: what it says, else what its kind says. */
+export function dishFacts(plan: Plan, course: Course, dish: Dish): () => DishFacts {
+    const { cupboard } = plan;
+    // Each by itself: what comes out the same changes nothing of what stands on it.
+    const kind = lazily(() => cupboard.kinds.get(dish.kind.name));
+    const isStated = lazily(() => dish.served.vessel !== undefined);
+    const vessel = lazily(() => {
+        const stated = dish.served.vessel;
+        const usual = kind()?.vessels.flatMap(({ names }) => names.map(({ name }) => name)) ?? [];
+        return stated ? cupboard.pieces.get(stated.piece.name) : firstInHouse(usual, cupboard, plan.house);
+    });
+    const underliner = lazily(() => underlinerOf(plan, dish, vessel()));
     const isHot = lazily(() => {
         const wanted = dish.served.temperature?.value;
-        return wanted === undefined ? kind?.band === 'hot' : wanted >= HOT_FROM;
+        return wanted === undefined ? kind()?.band === 'hot' : wanted >= HOT_FROM;
     });
     const isCold = lazily(() => {
         const wanted = dish.served.temperature?.value;
-        return wanted === undefined ? kind?.band === 'cold' || kind?.band === 'frozen' : wanted <= COLD_TO;
+        return wanted === undefined ? kind()?.band === 'cold' || kind()?.band === 'frozen' : wanted <= COLD_TO;
     });
     // How warm it is changes nothing of what it is served in.
-    return {
+    return lazily(() => ({
         dish,
         course,
-        kind,
-        vessel,
-        vesselHow: stated ? 'stated' : vessel ? 'kind' : 'none',
-        underliner: underlinerOf(plan, dish, vessel),
-        wantsUnderliner: (vessel?.on.length ?? 0) > 0,
+        kind: kind(),
+        vessel: vessel(),
+        vesselHow: isStated() ? 'stated' : vessel() ? 'kind' : 'none',
+        underliner: underliner(),
+        wantsUnderliner: (vessel()?.on.length ?? 0) > 0,
         get wanted() {
             return dish.served.temperature?.value;
         },
@@ -60,7 +65,7 @@ export function dishFacts(plan: Plan, course: Course, dish: Dish): DishFacts {
         get isCold() {
             return isCold();
         },
-    };
+    }));
 }
 
 /** What the vessel stands on: stated, else — unless the house wants it stated — the first fitting one it has. */

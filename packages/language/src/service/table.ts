@@ -36,18 +36,9 @@ export function stepThrough(input: TableInput): Step[] {
         const left = leaving.length > 0 ? standing.filter((item) => !gone.has(item.id)) : standing;
         standing = brought.length > 0 ? [...left, ...brought] : left;
         const bare = !standing.some((item) => item.sort === 'vessel' || item.sort === 'service-plate');
-        steps.push({
-            index: steps.length,
-            ...step,
-            get title() {
-                return title();
-            },
-            brought,
-            used,
-            cleared: leaving,
-            standing,
-            bare,
-        });
+        steps.push(
+            new StepTaken({ index: steps.length, ...step, brought, used, cleared: leaving, standing, bare }, title),
+        );
     };
 
     move({
@@ -114,6 +105,34 @@ export function stepThrough(input: TableInput): Step[] {
     });
     move({ sort: 'farewell', course: courses.length, title: () => 'Guests leave', cleared: standing });
     return steps;
+}
+
+class StepTaken implements Step {
+    readonly index: number;
+    readonly sort: Step['sort'];
+    readonly course: number;
+    readonly brought: readonly TableItem[];
+    readonly used: readonly TableItem[];
+    readonly cleared: readonly TableItem[];
+    readonly standing: readonly TableItem[];
+    readonly bare: boolean;
+    readonly #title: () => string;
+
+    constructor(step: Omit<Step, 'title'>, title: () => string) {
+        this.index = step.index;
+        this.sort = step.sort;
+        this.course = step.course;
+        this.brought = step.brought;
+        this.used = step.used;
+        this.cleared = step.cleared;
+        this.standing = step.standing;
+        this.bare = step.bare;
+        this.#title = title;
+    }
+
+    get title(): string {
+        return this.#title();
+    }
 }
 
 type Items = ReturnType<typeof itemsOf>;

@@ -27,7 +27,7 @@ export function variationsOf(
 ): VariationDraft[] {
     const found = new Map<string, Counted>();
     const note = (group: GuestGroup, dishes: readonly (Dish | undefined)[], count: number): void => {
-        const key = dishes.map((dish) => dish?.index ?? '-').join('/');
+        const key = keyOf({ dishes });
         const known = found.get(key) ?? { count: 0, dishes: [...dishes], groups: [], dealt: [] };
         known.count += count;
         if (!known.groups.includes(group)) {
@@ -55,6 +55,11 @@ export function variationsOf(
         }
     }
     return [...found.values()].toSorted((a, b) => b.count - a.count);
+}
+
+/** What tells a set of dishes from all others of the menu. */
+export function keyOf({ dishes }: Pick<Variation, 'dishes'>): string {
+    return dishes.map((dish) => dish?.index ?? '-').join('/');
 }
 
 function everyCombination(choices: readonly (readonly Dish[])[]): (Dish | undefined)[][] {

@@ -40,14 +40,8 @@ export function planChilling(
 
 /** The first glass of each course's drinks, else its first plate. */
 function firstPours(run: Run | undefined): ReadonlyMap<number, number> {
-    const glasses = new Map<number, number>();
-    for (const { sort, course, start } of run?.tasks ?? []) {
-        if (sort === 'pour') {
-            glasses.set(course, Math.min(start, glasses.get(course) ?? Infinity));
-        }
-    }
     const plates = (run?.courses ?? []).map(({ course, served }) => [course, served.first] as const);
-    return new Map([...plates, ...glasses]);
+    return new Map([...plates, ...(run?.pouringStarts ?? [])]);
 }
 
 function chill(

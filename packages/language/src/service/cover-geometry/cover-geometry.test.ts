@@ -177,7 +177,6 @@ function cover(pairs: number, glasses: number): CoverToPlace {
         napkin: { ...flat('napkin', 'fork', 186, 93), shape: 'napkin' },
         brought: [],
         broughtGlasses: [],
-        served: [],
     };
 }
 

@@ -1,13 +1,13 @@
 import type { Plan } from '../../plan/types.js';
 import { isWaiting } from '../cover.js';
-import { lazily } from '../../plan/lazily.js';
+import { lazily, lazilyKept, lazilyKeptEach } from '../../plan/lazily.js';
 import { remember } from '../remember.js';
 import type { TableToPlace } from '../room/types.js';
 import type { DishFacts, Service, Variation } from '../types.js';
-import { coverToPlace } from './cover-to-place.js';
+import { coverToPlace, vesselsToPlace } from './cover-to-place.js';
 import { layCovers } from './covers-on-table.js';
 import { drawnTogether, layingDistances } from './laying-distances.js';
-import { placeCover } from './place-cover.js';
+import { placeCover, withVessels } from './place-cover.js';
 import type { TableTop } from './table-top.js';
 import type { CoverOnTable, CoverToPlace, LayingDistances, PlacedPiece } from './types.js';
 
@@ -31,24 +31,58 @@ const placeAlone = remember(({ cover, distances }: { cover: CoverToPlace; distan
     placeCover(cover, distances),
 );
 
+type Laid = Pick<Service, 'facts' | 'coffee'>;
+
 /** The geometry of every variation's cover; each is worked out when it is asked for. */
 export function coverGeometry(
     plan: Plan,
-    { variations, facts, coffee }: Pick<Service, 'variations' | 'facts' | 'coffee'>,
+    service: Laid & Pick<Service, 'variations'>,
     tables: readonly TableToPlace[],
 ): CoverGeometry[] {
-    const sorts = sortsOf(tables);
-    const keptFree = centreKept(plan.customs);
-    return variations.map((variation): CoverGeometry => {
-        const dishes = factsOf(variation, facts);
-        const cover = coverToPlace({ plan, coffee }, variation.cover, dishes);
-        const distances = layingDistances(plan.customs, variation.cover.napkin);
-        const isPlateTaken = dishes.some(({ course }) => isWaiting(plan, course.index));
-        const closer = drawnTogether(plan.customs, distances, isPlateTaken);
-        const pieces = lazily(() => placeAlone({ cover, distances }));
+    const sorts = lazily(() => sortsOf(tables));
+    return service.variations.map(geometryIn(plan, () => service, sorts));
+}
+
+/** The geometry of one variation's cover after another, all in one service. */
+export function geometryIn(
+    plan: Plan,
+    service: () => Laid,
+    sorts: () => readonly TableSort[],
+): (variation: Variation) => CoverGeometry {
+    return (variation) => {
+        const { napkin } = variation.cover;
+        const dishes = lazilyKeptEach(() => factsOf(variation, service().facts), Object.is);
+        const cover = lazilyKept(() => coverToPlace({ plan, coffee: service().coffee }, variation.cover, dishes()));
+        const distances = lazilyKept(() => layingDistances(plan.customs, napkin));
+        const closer = lazilyKept(() => {
+            const isPlateTaken = dishes().some(({ course }) => isWaiting(plan, course.index));
+            return drawnTogether(plan.customs, distances(), isPlateTaken);
+        });
+        const vessels = lazilyKept(() => vesselsToPlace(dishes()));
+        const pieces = lazily(() =>
+            withVessels(placeAlone({ cover: cover(), distances: distances() }), vessels(), cover(), distances()),
+        );
+        const served = (on: CoverOnTable): CoverOnTable => {
+            const as = on.laid === 'drawn-together' ? closer() : distances();
+            return {
+                laid: on.laid,
+                pieces: withVessels(on.pieces, vessels(), cover(), as),
+                // Still worked out when somebody asks.
+                get overlaps() {
+                    return on.overlaps;
+                },
+                offTable: on.offTable,
+                centre: on.centre,
+            };
+        };
         const onTables = lazily(() => {
-            const on = layCovers({ cover, distances, drawnTogether: closer, keptFree });
-            return sorts.map(({ tables: names, top }) => ({ tables: names, on: on(top) }));
+            const on = layCovers({
+                cover: cover(),
+                distances: distances(),
+                drawnTogether: closer(),
+                keptFree: centreKept(plan.customs),
+            });
+            return sorts().map(({ tables, top }) => ({ tables, on: served(on(top)) }));
         });
         return {
             variation: variation.index,
@@ -59,7 +93,7 @@ export function coverGeometry(
                 return onTables();
             },
         };
-    });
+    };
 }
 
 /** The width that the house keeps free in the middle of a table, mm. */

@@ -32,10 +32,6 @@ export function coverToPlace(
         cover[list].map((each, index) => toPlace(`${LISTS[list]}-${index + 1}`, each.piece, each.course));
     const glasses = (list: 'glasses' | 'broughtGlasses'): PieceToPlace[] =>
         cover[list].map((each, index) => toPlace(`${LISTS[list]}-${index + 1}`, each.piece, each.course));
-    const served = dishes.flatMap(({ underliner, vessel, course }) => [
-        ...(underliner ? [toPlace(`underliner-${course.index + 1}`, underliner, course.index)] : []),
-        ...(vessel ? [toPlace(`vessel-${course.index + 1}`, vessel, course.index)] : []),
-    ]);
     const plates = [cover.servicePlate, ...dishes.flatMap(({ vessel, underliner }) => [vessel, underliner])];
     const own = (name: string): Piece | undefined => cupboard.pieces.get(name);
     const card = own('place-card');
@@ -67,13 +63,20 @@ export function coverToPlace(
             return { ...piece, side: side === 'bread-plate' ? 'bread' : side === 'saucer' ? 'right' : side };
         }),
         broughtGlasses: glasses('broughtGlasses'),
-        served,
         cup: coffee?.cup && {
             cup: toPlace('cup', coffee.cup, lastCourse),
             saucer: saucer && toPlace('cup-saucer', saucer, lastCourse),
             spoons: all('saucer'),
         },
     };
+}
+
+/** Vessels and what they stand on, lowest first in each course. */
+export function vesselsToPlace(dishes: readonly DishFacts[]): PieceToPlace[] {
+    return dishes.flatMap(({ underliner, vessel, course }) => [
+        ...(underliner ? [toPlace(`underliner-${course.index + 1}`, underliner, course.index)] : []),
+        ...(vessel ? [toPlace(`vessel-${course.index + 1}`, vessel, course.index)] : []),
+    ]);
 }
 
 function toPlace(id: string, piece: Piece, course: number): PieceToPlace {

@@ -161,7 +161,25 @@ function placeNapkinAndCard(
     );
 }
 
-/** What comes with its course goes outside what then still lies there; a vessel stands where the service plate stood. */
+/**
+ * A placed cover with the vessels of its courses, which come where the service plate stood. Nothing else lies elsewhere for them but
+ * for the largest, which the cover is placed around.
+ */
+export function withVessels(
+    placed: readonly PlacedPiece[],
+    vessels: readonly PieceToPlace[],
+    { centre }: Pick<CoverToPlace, 'centre'>,
+    { plateEdge }: LayingDistances,
+): PlacedPiece[] {
+    const y = plateEdge + centre / 2;
+    return [
+        ...placed.filter(({ when }) => when === 'laid'),
+        ...vessels.map((piece): PlacedPiece => ({ ...asPlaced(piece, 'centre'), when: 'brought', y })),
+        ...placed.filter(({ when }) => when === 'brought'),
+    ];
+}
+
+/** What comes with its course goes outside what then still lies there. */
 function placeBrought(
     cover: CoverToPlace,
     laid: readonly PlacedPiece[],
@@ -185,9 +203,6 @@ function placeBrought(
                 .map((each) => Math.abs(each.x) + each.width / 2),
         );
 
-    for (const piece of cover.served) {
-        bring(piece, 'centre', 0, plate.y);
-    }
     const inner = cover.brought.toReversed();
     for (const piece of inner) {
         const { side, course } = piece;

@@ -60,8 +60,6 @@ export interface CoverToPlace {
     readonly saltAndPepper?: PieceToPlace;
     readonly brought: readonly BroughtPiece[];
     readonly broughtGlasses: readonly PieceToPlace[];
-    /** Vessels and what they stand on, lowest first in each course. */
-    readonly served: readonly PieceToPlace[];
     readonly cup?: {
         readonly cup: PieceToPlace;
         readonly saucer?: PieceToPlace;

@@ -1,6 +1,6 @@
 /** What every drink of the menu needs: pours, bottles, cases, glasses. Water is counted apart. */
 import type { Plan, Pour } from '../../plan/types.js';
-import type { CourseServing, GuestGroup, PourFacts, Variation } from '../types.js';
+import type { GuestGroup, PourFacts, Service, Variation } from '../types.js';
 import { ethanol, standardDrink } from './alcohol.js';
 import { fewestLeftOver, inCases, USUAL_BOTTLE } from './bottles.js';
 import { countDrinkers, guestsOffered, isMeantFor, mayDrink } from './drinkers.js';
@@ -9,14 +9,11 @@ import { roundsOf } from './rounds.js';
 import type { PourNeed, PourUse } from './types.js';
 
 /** Every pour of the menu with its drinkers and rounds, and after each what is offered in its place. One without a measure can't be counted. */
-export function poursOf(
-    plan: Plan,
-    pours: readonly PourFacts[],
-    groups: readonly GuestGroup[],
-    servings: readonly CourseServing[],
-): PourUse[] {
+export function poursOf(plan: Plan, service: Pick<Service, 'pours' | 'groups' | 'servings'>): PourUse[] {
+    const { pours } = service;
     return pours.flatMap((facts) => {
-        const guests = guestsOffered(facts, groups, servings);
+        const guestsNow = () => guestsOffered(facts, service.groups, service.servings);
+        const guests = guestsNow();
         const drinkers = countDrinkers(plan, facts, guests);
         const isSame = ({ pour }: PourFacts): boolean => pour.title === facts.pour.title;
         const courses = pours.filter(isSame).map((each) => each.course);
@@ -29,30 +26,47 @@ export function poursOf(
                 plan.customs['top-up'].value,
                 courses,
             );
-            return measure > 0
-                ? [
-                      {
-                          facts: drunk,
-                          insteadOf: drunk === facts ? undefined : facts,
-                          get groups() {
-                              return [...guests.keys()].filter(
-                                  (group) => isMeantFor(drunk.pour.who, group, plan) && mayDrink(plan, drunk, group),
-                              );
-                          },
-                          drinkers: count,
-                          keptFrom: kept ?? 0,
-                          rounds,
-                          measure,
-                          millilitres: count * rounds.pours * measure,
-                      },
-                  ]
-                : [];
+            const millilitres = count * rounds.pours * measure;
+            const counted = { drinkers: count, keptFrom: kept ?? 0, rounds, measure, millilitres };
+            const mayHave = () =>
+                [...guestsNow().keys()].filter(
+                    (group) => isMeantFor(drunk.pour.who, group, plan) && mayDrink(plan, drunk, group),
+                );
+            return measure > 0 ? [new CountedUse(drunk, drunk === facts ? undefined : facts, counted, mayHave)] : [];
         };
         return [
             ...use(facts, drinkers.pour),
             ...drinkers.instead.flatMap((offer) => use(offer.facts, offer.count, offer.keptFrom)),
         ];
     });
+}
+
+class CountedUse implements PourUse {
+    readonly drinkers: number;
+    readonly keptFrom: number;
+    readonly rounds: PourUse['rounds'];
+    readonly measure: number;
+    readonly millilitres: number;
+    readonly #groups: () => readonly GuestGroup[];
+
+    constructor(
+        readonly facts: PourFacts,
+        readonly insteadOf: PourFacts | undefined,
+        counted: Omit<PourUse, 'facts' | 'insteadOf' | 'groups'>,
+        groups: () => readonly GuestGroup[],
+    ) {
+        this.drinkers = counted.drinkers;
+        this.keptFrom = counted.keptFrom;
+        this.rounds = counted.rounds;
+        this.measure = counted.measure;
+        this.millilitres = counted.millilitres;
+        this.#groups = groups;
+    }
+
+    /** Asked for by who tells it: they are not counted by it. */
+    get groups(): readonly GuestGroup[] {
+        return this.#groups();
+    }
 }
 
 /** What is offered in place of a pour is poured as often as it, at its toasts too, unless it says otherwise. */

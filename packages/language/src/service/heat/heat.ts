@@ -1,4 +1,5 @@
 /** The heat section of a plan: what every hot or cold thing is like in front of its first and its last guest. */
+import { lazily, lazilyKept, lazilyKeptEach } from '../../plan/lazily.js';
 import type { Plan } from '../../plan/types.js';
 import type { WarmingLoad } from '../preparations/types.js';
 import type { Run } from '../run/types.js';
@@ -24,37 +25,65 @@ export interface DishWithPieces {
     readonly pieces: readonly PieceHeat[];
 }
 
-/** @param warming when vessels are in the warmers; what is in none comes straight from one */
+/**
+ * What is like each by itself: a dish is not asked again when another comes to its guests at another time.
+ * @param run absent where nothing tells the times
+ * @param warming when vessels are in the warmers; what is in none comes straight from one
+ */
 export function heatOfFacts(
     plan: Plan,
     facts: DishFacts,
-    run: Run | undefined,
-    warming: readonly WarmingLoad[] = [],
+    run: () => Run | undefined,
+    warming: () => readonly WarmingLoad[] = () => [],
 ): DishWithPieces {
-    const air = airOf(plan);
     const { course, index } = facts.dish;
-    const timed = run?.courses.find((each) => each.course === course)?.dishes.find((each) => each.dish === index);
-    const loads = warming.filter((load) => load.course === course && load.piece === facts.vessel?.name);
-    return { dish: dishHeat(plan, facts, air, timed, loads), pieces: piecesHeat(plan, facts, air, timed) };
+    const air = lazilyKept(() => airOf(plan));
+    const timed = lazilyKept(() =>
+        run()
+            ?.courses.find((each) => each.course === course)
+            ?.dishes.find((each) => each.dish === index),
+    );
+    const loads = lazilyKept(() =>
+        warming().filter((load) => load.course === course && load.piece === facts.vessel?.name),
+    );
+    const dish = lazily(() => dishHeat(plan, facts, air(), timed(), loads()));
+    const pieces = lazily(() => piecesHeat(plan, facts, air(), timed()));
+    return {
+        get dish() {
+            return dish();
+        },
+        get pieces() {
+            return pieces();
+        },
+    };
 }
 
 /**
- * @param run absent where nothing tells the times: then there are no temperatures at a guest, only what follows by the minute
- * @param heated the heat of one dish, where somebody keeps it
+ * Without a run, where nothing tells the times, there are no temperatures at a guest, only what follows by the minute.
+ * @param heated the heat of one dish
  */
 export function heatOf(
     plan: Plan,
     service: Pick<Service, 'facts' | 'pours' | 'coffee'>,
-    run: Run | undefined,
-    heated = (facts: DishFacts): DishWithPieces => heatOfFacts(plan, facts, run),
+    heated: (facts: DishFacts) => DishWithPieces,
 ): Heat {
-    const air = airOf(plan);
-    const all = service.facts.map(heated);
+    const air = lazilyKept(() => airOf(plan));
+    const dishes = lazilyKeptEach(() => service.facts.flatMap((facts) => heated(facts).dish ?? []), Object.is);
+    const drinks = lazily(() => drinksHeat(plan, service, air()));
+    const pieces = lazilyKeptEach(() => service.facts.flatMap((facts) => heated(facts).pieces), Object.is);
     return {
-        air,
-        dishes: all.flatMap(({ dish }) => dish ?? []),
-        drinks: drinksHeat(plan, service, air),
-        pieces: all.flatMap(({ pieces }) => pieces),
+        get air() {
+            return air();
+        },
+        get dishes() {
+            return dishes();
+        },
+        get drinks() {
+            return drinks();
+        },
+        get pieces() {
+            return pieces();
+        },
     };
 }
 

@@ -40,6 +40,21 @@ function tasksIn(
     });
 }
 
+/** When the first glass of the drinks of each course is begun; nothing for a course with which none is poured. */
+export function pouringStarts({ before, service, times }: SimulatedEvening): ReadonlyMap<number, number> {
+    const starts = new Map<number, number>();
+    const note = ({ tags }: WorkNetwork, { start }: Schedule, shift: number): void =>
+        tags.forEach(({ sort, course }, index) => {
+            const at = start[index]! + shift;
+            if (sort === 'pour' && at < (starts.get(course) ?? Infinity)) {
+                starts.set(course, at);
+            }
+        });
+    note(before.network, before.times, before.shift);
+    note(service.network, times, 0);
+    return starts;
+}
+
 /** Every server takes the guests of the station to their places, once what stands there is set. */
 function seatingTasks({ evening, workforce, before }: SimulatedEvening): RunTask[] {
     if (evening.underway) {

@@ -4,7 +4,7 @@ import { remember } from '../remember.js';
 import { bottleneckOf } from './bottleneck.js';
 import { courseTimes, overAt } from './course-times.js';
 import type { Evening } from './evening.js';
-import { joined, peopleOf, tasksOf } from './people.js';
+import { joined, peopleOf, pouringStarts, tasksOf } from './people.js';
 import { simulate } from './simulate.js';
 import { speechTimes } from './speech-times.js';
 import type { Run } from './types.js';
@@ -16,6 +16,7 @@ export const runEvening = remember((evening: Evening): Computed => {
     const { workforce } = simulated;
     const courses = courseTimes(simulated);
     const tasks = lazily(() => tasksOf(simulated, courses));
+    const pouring = lazily(() => pouringStarts(simulated));
     const lines = lazily(() => joined(tasks()));
     const people = lazily(() => peopleOf(simulated, tasks()));
     const bottleneck = lazily(() => bottleneckOf(evening, courses, people()));
@@ -31,6 +32,9 @@ export const runEvening = remember((evening: Evening): Computed => {
         speeches: speechTimes(simulated),
         get tasks() {
             return lines();
+        },
+        get pouringStarts() {
+            return pouring();
         },
         get people() {
             return people();

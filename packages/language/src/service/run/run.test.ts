@@ -120,6 +120,15 @@ describe('the run sheet of a plan', () => {
                 .reduce((sum, { count }) => sum + count, 0);
         expect([cups(''), cups(', on request')]).toEqual([40, 28]);
     });
+    it('tells when the first glass of a course is begun, as the first of its tasks says', () => {
+        const { tasks, pouringStarts } = runOf({ menu: 'toast "All" after main' });
+        const first = new Map<number, number>();
+        for (const { course, start } of tasks.filter(({ sort }) => sort === 'pour')) {
+            first.set(course, Math.min(start, first.get(course) ?? Infinity));
+        }
+        expect(first.size).toBeGreaterThan(0);
+        expect(new Map(pouringStarts)).toEqual(first);
+    });
     it('tops up every glass for a toast that comes later than right after its course, and lets the toast wait for it', () => {
         const cheese = 'course cheese "Hard cheese" { contains milk }';
         const poured = (toast: string, house = '') => {

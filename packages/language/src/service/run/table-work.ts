@@ -1,3 +1,4 @@
+import { lazilyKeptOfEach } from '../../plan/lazily.js';
 import { findCourse } from '../../plan/names.js';
 import type { Plan } from '../../plan/types.js';
 import { insteadOf, mayDrink } from '../drinks/drinkers.js';
@@ -17,7 +18,7 @@ export function tableWork(plan: Plan, service: ForEvening): Work[] {
         atTable.get(guest.table)?.push(guest);
     }
     const pours = service.pours.map((facts) => takersOf(plan, service, facts));
-    const brought = service.variations.map(({ cover }) => broughtIn(cover, plan.menu?.courses.length ?? 0));
+    const brought = broughtBy(service);
     const coffeeShare = coffee?.coffee.onRequest ? plan.customs['coffee-share'].value : 1;
     const water = plan.menu?.water;
     const waterUntil = water?.pour.toppedUpUntil && findCourse(plan.menu, water.pour.toppedUpUntil.name)?.index;
@@ -69,6 +70,11 @@ interface Brought {
     plain: number;
     tempered: number;
 }
+
+/** By variation and course. An evening stays as it is while as much comes to every cover as before. */
+const broughtBy = lazilyKeptOfEach(({ variations }: Pick<ForEvening, 'variations'>) =>
+    variations.map(({ cover, dishes }) => broughtIn(cover, dishes.length)),
+);
 
 /** How many pieces and glasses come to a cover with each course. */
 function broughtIn(cover: Cover, courses: number): readonly Brought[] {

@@ -16,6 +16,8 @@ export interface Run {
     readonly people: readonly PersonRun[];
     /** Everything anybody does, by start, then person; what one person does at one table without a break is one task. */
     readonly tasks: readonly RunTask[];
+    /** When the first glass of the drinks of each course is begun, by its index in the menu. */
+    readonly pouringStarts: ReadonlyMap<number, number>;
     /** What holds the evening up most, with what one more of it would save. */
     readonly bottleneck?: Bottleneck;
     /** The last table's last cover cleared, coffee served. */

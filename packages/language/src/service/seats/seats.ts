@@ -1,9 +1,9 @@
 import type { NamedGuest, Plan } from '../../plan/types.js';
 import { dealInOrder } from '../deal.js';
 import type { GuestGroup, Service } from '../types.js';
+import type { VariationDraft } from '../variations.js';
 import { dealSeats, spread, type Party } from './deal-seats.js';
 import { initials } from './initials.js';
-import { plateSorts } from './markers.js';
 import { tablesOf } from './tables.js';
 import type { PlateSort, SeatedGuest, Seats } from './types.js';
 
@@ -15,22 +15,26 @@ interface Company extends Party {
     readonly named?: NamedGuest;
 }
 
-type Served = Pick<
-    Service,
-    'groups' | 'guestCount' | 'setFor' | 'servings' | 'variations' | 'bread' | 'facts' | 'tables'
->;
+type Served = Pick<Service, 'groups' | 'guestCount' | 'setFor' | 'bread' | 'tables'>;
 
-/** Who sits where with which dishes, and how their plates are marked. */
-export function seatGuests(plan: Plan, service: Served): Seats {
-    const { variations, setFor, guestCount } = service;
+/**
+ * Who sits where with which dishes, and how their plates are marked.
+ * @param variations in the order of the service's
+ */
+export function seatGuests(
+    plan: Plan,
+    service: Served,
+    variations: readonly VariationDraft[],
+    plates: readonly PlateSort[],
+): Seats {
+    const { setFor, guestCount } = service;
     const tables = tablesOf(plan.room, Math.max(setFor, guestCount), () => service.tables);
-    const companies = companiesOf(plan, service);
+    const companies = companiesOf(plan, service, variations);
     const dealt = dealSeats({
         tables,
         parties: companies.map(({ count, table, seat }) => ({ count, table, seat })),
         covers: setFor,
     });
-    const plates = plateSorts(plan, service);
     const markerOf = markersOf(plates);
     const dishesOf = variations.map(({ dishes }) => dishes.map((dish) => dish?.index));
     const guests = dealt.taken.map(({ table, seat, party, stated }): SeatedGuest => {
@@ -78,11 +82,11 @@ function markersOf(plates: readonly PlateSort[]): MarkerOf {
 }
 
 /** The guests of every group by what they get: a variation of dishes, a bread, a seat of their own. */
-function companiesOf(plan: Plan, { groups, variations, bread }: Served): Company[] {
+function companiesOf(plan: Plan, { groups, bread }: Served, variations: readonly VariationDraft[]): Company[] {
     const known = new Set(groups.flatMap(({ named }) => named ?? []));
     // Named guests without needs or choices are of the plain guests, who come last.
     const plainNamed = plan.seating.filter((guest) => !known.has(guest));
-    const ofVariations = shares(variations.map(({ index, dealt }) => ({ item: index, groups: dealt })));
+    const ofVariations = shares(variations.map(({ dealt }, index) => ({ item: index, groups: dealt })));
     const ofBreads = shares(
         (bread?.serving.portions ?? []).map(({ dish, groups: fed }) => ({ item: dish.index, groups: fed })),
     );

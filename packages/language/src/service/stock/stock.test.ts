@@ -50,7 +50,16 @@ function course(index: number, served: number, cleared: number): CourseRun {
 }
 
 function runOf(...courses: readonly CourseRun[]): Run {
-    return { tables: [], courses, people: [], tasks: [], speeches: [], over: 120, assumed: [] };
+    return {
+        tables: [],
+        courses,
+        people: [],
+        tasks: [],
+        pouringStarts: new Map(),
+        speeches: [],
+        over: 120,
+        assumed: [],
+    };
 }
 
 const slow = runOf(course(0, 5, 30), course(1, 35, 70), course(2, 75, 95));

@@ -1,0 +1,61 @@
+import { lazily, lazilyKept, lazilyKeptEach, lazilyOfEachName } from '../plan/lazily.js';
+import type { Plan } from '../plan/types.js';
+import { layCover } from './cover.js';
+import { stepThrough } from './table.js';
+import type { Service, Step, Variation } from './types.js';
+import { keyOf, labelOf, type VariationDraft } from './variations.js';
+
+/**
+ * The covers of guests who eat alike, each with the steps of its evening. A cover stays as it is, and so do its steps, while
+ * nothing changes that lies on it.
+ */
+export function variationsLaid(
+    plan: Plan,
+    service: () => Service,
+    drafts: () => readonly VariationDraft[],
+): () => readonly Variation[] {
+    const dishesBy = lazily(() => new Map(drafts().map((draft) => [keyOf(draft), draft.dishes])));
+    // By its dishes and not by its guests, who change more often.
+    const laidFor = lazilyOfEachName((key) => {
+        const had = () => dishesBy().get(key) ?? [];
+        const dishes = lazilyKeptEach(() => had().map((dish) => service().facts.find((facts) => facts.dish === dish)));
+        const pours = lazilyKeptEach(() => service().pours.filter(({ dish }) => !dish || had().includes(dish)));
+        const shared = () => ({ plan, bread: service().bread, coffee: service().coffee, dishes: dishes() });
+        const cover = lazilyKept(() => layCover({ ...shared(), pours: pours() }));
+        const steps = lazilyKept(() => stepThrough({ ...shared(), cover: cover() }));
+        return { cover, steps };
+    });
+    return () =>
+        drafts().map((draft, index) => {
+            const { cover, steps } = laidFor(keyOf(draft));
+            const label = lazily(() => labelOf(drafts()[index]!, drafts()));
+            return new LaidVariation(draft, index, cover(), steps(), label);
+        });
+}
+
+class LaidVariation implements Variation {
+    readonly count: Variation['count'];
+    readonly dishes: Variation['dishes'];
+    readonly groups: Variation['groups'];
+    readonly dealt: Variation['dealt'];
+    readonly #label: () => string;
+
+    constructor(
+        { count, dishes, groups, dealt }: VariationDraft,
+        readonly index: number,
+        readonly cover: Variation['cover'],
+        readonly steps: readonly Step[],
+        label: () => string,
+    ) {
+        this.count = count;
+        this.dishes = dishes;
+        this.groups = groups;
+        this.dealt = dealt;
+        this.#label = label;
+    }
+
+    /** Asked for by who tells it: a cover does not change with what a dish is called. */
+    get label(): string {
+        return this.#label();
+    }
+}
