@@ -19,7 +19,14 @@ export function isAlike(
     if (isOrigin(one)) {
         return isOrigin(other) && isSamePlace(one, other);
     }
-    // At every key thousands are compared: no list of names is made of each.
+    // At every key thousands are compared: by their places where they have places, and no list of names is made of the others.
+    if (Array.isArray(one)) {
+        return (
+            Array.isArray(other) &&
+            one.length === other.length &&
+            one.every((each, at) => isAlike(each, other[at], isSamePlace))
+        );
+    }
     let names = 0;
     for (const name in one) {
         if (!isAlike((one as Fields)[name], (other as Fields)[name], isSamePlace)) {
@@ -30,7 +37,7 @@ export function isAlike(
     for (const _ in other) {
         names--;
     }
-    return names === 0 && Array.isArray(one) === Array.isArray(other);
+    return names === 0 && !Array.isArray(other);
 }
 
 type Fields = Readonly<Record<string, unknown>>;

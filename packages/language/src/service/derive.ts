@@ -54,6 +54,7 @@ export function deriveService(plan: Plan): Service {
     // Who is fed what is asked by itself: guests sit where they sit, whatever lies at their covers.
     const drafts = lazilyKeptEach(() => variationsOf(service.groups, service.servings, plan));
     const plates = lazilyKeptEach(() => plateSorts(plan, service));
+    const gear = lazilyKeptEach(() => servingGear(plan, service));
     const sorts = lazilyKeptEach(() => sortsOf(service.tables));
     const geometryOf = lazilyOfEach(geometryIn(plan, () => service, sorts));
     const service: Service = inSections({
@@ -77,7 +78,7 @@ export function deriveService(plan: Plan): Service {
                 coffee: service.coffee,
                 oversetCovers: Math.max(0, service.setFor - service.guestCount),
                 drinks: service.drinks,
-                gear: servingGear(plan, service),
+                gear: gear(),
             }),
         pull: () =>
             pullList(plan, service.counts, statedWashes(plan, new WashableStock(service.counts, service.variations))),

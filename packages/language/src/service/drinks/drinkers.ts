@@ -1,4 +1,5 @@
 /** Who drinks what: the guests a pour is for, and those who take what is offered in its place. */
+import { lazilyOfEach } from '../../plan/lazily.js';
 import type { Plan, Pour } from '../../plan/types.js';
 import { drinkConflicts, isLeftOff, sameNeed } from '../diets.js';
 import { pourFacts } from '../facts.js';
@@ -24,13 +25,21 @@ export interface Drinkers {
 }
 
 /** True where a group may have a drink: it is not left off for them, holds nothing they may not have, and, with alcohol, is not for children. */
-export function mayDrink({ cupboard }: Plan, facts: PourFacts, group: GuestGroup): boolean {
-    return (
-        !isLeftOff(facts.pour.leftOffFor, group, cupboard) &&
-        !(group.children && hasAlcohol(facts, cupboard)) &&
-        drinkConflicts(facts, group, cupboard).length === 0
-    );
+export function mayDrink(plan: Plan, facts: PourFacts, group: GuestGroup): boolean {
+    return whoMayDrink(plan)(facts)(group);
 }
+
+/** Asked again and again in one look at a plan. */
+const whoMayDrink = lazilyOfEach(({ cupboard }: Plan) =>
+    lazilyOfEach((facts: PourFacts) =>
+        lazilyOfEach(
+            (group: GuestGroup) =>
+                !isLeftOff(facts.pour.leftOffFor, group, cupboard) &&
+                !(group.children && hasAlcohol(facts, cupboard)) &&
+                drinkConflicts(facts, group, cupboard).length === 0,
+        ),
+    ),
+);
 
 /**
  * Counts the drinkers of a pour and of what is offered in its place.
@@ -88,9 +97,13 @@ export function isMeantFor(who: Pour['who'], group: GuestGroup, { cupboard }: Pl
 }
 
 /** What is offered in the place of a pour, and in the place of that, in the order written. */
-export function insteadOf(plan: Plan, facts: PourFacts): PourFacts[] {
-    return flattened(facts.pour).map((each) => insteadFacts(plan, facts, each));
+export function insteadOf(plan: Plan, facts: PourFacts): readonly PourFacts[] {
+    return offersOf(plan)(facts);
 }
+
+const offersOf = lazilyOfEach((plan: Plan) =>
+    lazilyOfEach((facts: PourFacts) => flattened(facts.pour).map((each) => insteadFacts(plan, facts, each))),
+);
 
 function flattened({ instead }: Pour): Pour[] {
     return instead.flatMap((each) => [each, ...flattened(each)]);
