@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import fc, { type GeneratorValue } from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
-import { check, PlanChecker, type Checked } from './check.js';
+import { askNextRule, check, PlanChecker, type Checked } from './check.js';
 import { planText } from './output/plan-json.js';
 import { filesInMemory } from './plan/files.js';
 import { FileReader } from './plan/read-text.js';
@@ -58,6 +58,14 @@ class Typed {
         return this.#checker.check(filesInMemory(this.texts), { readText: this.#readText });
     }
 
+    /** Looks at it and asks so many rules. */
+    inPassing(asked: number): void {
+        const seen = this.again();
+        for (let rule = 0; rule < asked; rule++) {
+            askNextRule(seen);
+        }
+    }
+
     fresh(): Checked {
         return check(this.event, filesInMemory(this.texts));
     }
@@ -96,6 +104,12 @@ describe('a plan checked again', () => {
                     for (let step = 0; step < steps; step++) {
                         const file = [event, event, event, ...OF_EACH][choose(fc.nat, { max: 5 })]!;
                         const before = typed.texts[file]!;
+                        // Often it was looked at meanwhile, and not to the end.
+                        for (let hasty = choose(fc.nat, { max: 2 }); hasty > 0; hasty--) {
+                            typed.texts[file] = edited(before, choose);
+                            typed.inPassing(choose(fc.nat, { max: rules.length }));
+                            typed.texts[file] = before;
+                        }
                         typed.texts[file] = edited(before, choose);
                         expect(said(typed.again()), `${step}`).toEqual(said(typed.fresh()));
                         // Taken back as often as not, as one who tries something does.

@@ -1,7 +1,21 @@
 import { isOrigin, type Origin } from './origin.js';
 
+/** What things are made from that are looked up by themselves: whoever holds one has to hold the very same. */
+export const ITSELF = {};
+
+/** A thing that is looked up by itself, with these fields. */
+export function itself<Thing extends object>(fields: Thing): Thing {
+    return Object.assign(Object.create(ITSELF) as object, fields);
+}
+
+/** Whether two of these say the same. */
+export function saysAsMuch(one: object, other: object): boolean {
+    return isAlike({ ...one }, { ...other });
+}
+
 /**
  * Whether two values say the same. Of plain data: what is worked out when it is asked for would be worked out.
+ * A thing that is looked up by itself is like itself alone.
  * @param isSamePlace by itself a place is like itself alone, for only the places of a reading that still stands are moved with
  *   its text
  */
@@ -14,6 +28,9 @@ export function isAlike(
         return true;
     }
     if (typeof one !== 'object' || typeof other !== 'object' || one === null || other === null) {
+        return false;
+    }
+    if (Object.getPrototypeOf(one) === ITSELF) {
         return false;
     }
     if (isOrigin(one)) {

@@ -1,5 +1,5 @@
 import { batch, signal, type Signal } from '@preact/signals-core';
-import { isAlike } from './alike.js';
+import { isAlike, ITSELF } from './alike.js';
 import type { Cupboard } from './cupboard.js';
 import { lazilyOfEachName } from './lazily.js';
 import type { Course, Dish, Menu, Plan } from './types.js';
@@ -70,7 +70,7 @@ class ChangingThing {
             Object.keys(fields).map((name) => [name, signal(this.#exposed(name, undefined, fields[name]))]),
         );
         const getters = [...this.#fields].map(([name, field]) => [name, { get: () => field.value, enumerable: true }]);
-        this.thing = Object.defineProperties({}, Object.fromEntries(getters) as PropertyDescriptorMap);
+        this.thing = Object.create(ITSELF, Object.fromEntries(getters) as PropertyDescriptorMap) as Fields;
     }
 
     /** Whether it was set to these fields. */

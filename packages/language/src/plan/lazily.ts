@@ -12,13 +12,13 @@ export function lazily<T>(make: () => T): () => T {
 
 /**
  * As `lazily`, of plain data: where it is the same again, it stays the very same, and so does all that stands on it. What else it
- * holds, such as a dish or a group of guests, has to stay the very same as well while it says the same, for whoever looks it up.
+ * holds, and somebody looks up, is made with `itself`: then nothing is kept that holds another one, though it says the same.
  */
-export function lazilyKept<T>(make: () => T): () => T {
+export function lazilyKept<T>(make: () => T, isSame: (before: T, now: T) => boolean = isAlike): () => T {
     let before: { readonly value: T } | undefined;
     return lazily(() => {
         const value = make();
-        if (!before || !isAlike(before.value, value)) {
+        if (!before || !isSame(before.value, value)) {
             before = { value };
         }
         return before.value;
@@ -34,7 +34,7 @@ export function lazilyKeptEach<T>(
     return lazily(() => {
         const known = before ?? [];
         const now = make().map((each, at) => (at < known.length && isSame(known[at]!, each) ? known[at]! : each));
-        if (!before || now.length !== before.length || now.some((each, at) => each !== known[at])) {
+        if (now.length !== before?.length || now.some((each, at) => each !== known[at])) {
             before = now;
         }
         return before;
@@ -55,9 +55,12 @@ export function lazilyOfEach<Thing extends object, T>(make: (thing: Thing) => T)
 const MOST_NAMES = 4_000;
 
 /** Both: of each thing by itself, and plain data that stays the very same while it says the same. */
-export function lazilyKeptOfEach<Thing extends object, T>(make: (thing: Thing) => T): (thing: Thing) => T {
-    const values = lazilyOfEach((thing: Thing) => ({ value: lazilyKept(() => make(thing)) }));
-    return (thing) => values(thing).value();
+export function lazilyKeptOfEach<Thing extends object, T>(
+    make: (thing: Thing) => T,
+    isSame?: (before: T, now: T) => boolean,
+): (thing: Thing) => T {
+    const values = lazilyOfEach((thing: Thing) => lazilyKept(() => make(thing), isSame));
+    return (thing) => values(thing)();
 }
 
 /** As `lazily`, of each name by itself: who has asked for one is not asked again when another comes to be something else. */

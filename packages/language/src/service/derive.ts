@@ -1,5 +1,6 @@
+import { saysAsMuch } from '../plan/alike.js';
 import { findCourse } from '../plan/names.js';
-import type { Bread, Course, Dish, Plan } from '../plan/types.js';
+import type { Bread, Course, Dish, Plan, Pour } from '../plan/types.js';
 import { allergenMatrix } from './allergens/matrix.js';
 import { planChilling } from './chilling/chilling.js';
 import { geometryIn, sortsOf } from './cover-geometry/cover-geometry.js';
@@ -8,7 +9,7 @@ import { needsOf, poursOf } from './drinks/needs.js';
 import { refusedCoffee, refusedPours } from './drinks/refused.js';
 import { waterNeeds } from './drinks/water.js';
 import { dishFacts, firstInHouse, isDessertCourse, pourFacts } from './facts.js';
-import { groupGuests } from './guests.js';
+import { groupGuests, isSameGroup } from './guests.js';
 import { heatOf, heatOfFacts } from './heat/heat.js';
 import { lazily, lazilyKept, lazilyKeptEach, lazilyKeptOfEach, lazilyOfEach } from '../plan/lazily.js';
 import { preparationsOf } from './preparations/preparations.js';
@@ -26,11 +27,15 @@ import { servingGear } from './stock/serving-gear.js';
 import { stockOf } from './stock/stock.js';
 import { statedWashes, WashableStock } from './stock/turnarounds.js';
 import { suppliesOf } from './supplies/supplies.js';
-import type { DishFacts, GuestGroup, Service } from './types.js';
+import type { DishFacts, GuestGroup, PourFacts, Service } from './types.js';
 import { variationsLaid } from './variations-laid.js';
 import { variationsOf } from './variations.js';
 
-/** Computes the whole service of a plan, each section when something first asks for it. Pure; whatever is absent or broken in the plan is left out. */
+/**
+ * Computes the whole service of a plan, each section when something first asks for it. Pure; whatever is absent or broken in the
+ * plan is left out. A section that often comes out the same is kept then, a list each by itself: such a section holds nothing that
+ * is worked out later, and of another only what stays the very same while it says the same.
+ */
 export function deriveService(plan: Plan): Service {
     const courses = (): readonly Course[] => plan.menu?.courses ?? [];
     // Of a course that stays as it is all this stays as well, whatever is written in another.
@@ -38,10 +43,14 @@ export function deriveService(plan: Plan): Service {
         serveCourse(course, service.groups, service.guestCount, plan.cupboard),
     );
     const factsIn = lazilyOfEach((course: Course) => lazilyOfEach((dish: Dish) => dishFacts(plan, course, dish)));
-    const poursIn = lazilyKeptOfEach((course: Course) => [
-        ...course.pours.map((pour) => pourFacts(plan, pour, course.index)),
-        ...course.dishes.flatMap((dish) => dish.pours.map((pour) => pourFacts(plan, pour, course.index, dish))),
-    ]);
+    const factsOfPours = (course: Course, dish?: Dish) =>
+        lazilyKeptOfEach((pour: Pour) => pourFacts(plan, pour, course.index, dish), saysAsMuch);
+    const poursOfCourse = lazilyOfEach((course: Course) => factsOfPours(course));
+    const poursOfDish = lazilyOfEach((course: Course) => lazilyOfEach((dish: Dish) => factsOfPours(course, dish)));
+    const poursIn = (course: Course): readonly PourFacts[] => [
+        ...course.pours.map(poursOfCourse(course)),
+        ...course.dishes.flatMap((dish) => dish.pours.map(poursOfDish(course)(dish))),
+    ];
     const heated = lazilyOfEach((facts: DishFacts) =>
         heatOfFacts(
             plan,
@@ -58,19 +67,24 @@ export function deriveService(plan: Plan): Service {
     const sorts = lazilyKeptEach(() => sortsOf(service.tables));
     const geometryOf = lazilyOfEach(geometryIn(plan, () => service, sorts));
     const service: Service = inSections({
-        groups: () => groupGuests(plan),
-        guestCount: () => plan.event?.guests?.expected.count ?? 0,
-        setFor: () => plan.event?.guests?.setFor?.count ?? service.guestCount,
-        servings: () => courses().map(servingOf),
-        bread: () => plan.menu?.bread && breadService(plan, plan.menu.bread, service.groups, service.guestCount),
-        coffee: () => coffeeService(plan),
-        facts: () => courses().flatMap((course) => course.dishes.map((dish) => factsIn(course)(dish)())),
-        pours: () => courses().flatMap(poursIn),
-        variations: variationsLaid(plan, () => service, drafts),
-        refusedPours: () => refusedPours(plan, service.pours, service.groups, service.servings),
-        refusedCoffee: () => refusedCoffee(plan, service.groups),
-        reaches: () => findReaches(plan, service),
-        counts: () =>
+        groups: lazilyKeptEach(() => groupGuests(plan), isSameGroup),
+        guestCount: lazily(() => plan.event?.guests?.expected.count ?? 0),
+        setFor: lazily(() => plan.event?.guests?.setFor?.count ?? service.guestCount),
+        servings: lazilyKeptEach(() => courses().map(servingOf)),
+        bread: lazily(
+            () => plan.menu?.bread && breadService(plan, plan.menu.bread, service.groups, service.guestCount),
+        ),
+        coffee: lazily(() => coffeeService(plan)),
+        facts: lazilyKeptEach(
+            () => courses().flatMap((course) => course.dishes.map((dish) => factsIn(course)(dish)())),
+            Object.is,
+        ),
+        pours: lazilyKeptEach(() => courses().flatMap(poursIn), Object.is),
+        variations: lazilyKeptEach(variationsLaid(plan, () => service, drafts)),
+        refusedPours: lazily(() => refusedPours(plan, service.pours, service.groups, service.servings)),
+        refusedCoffee: lazily(() => refusedCoffee(plan, service.groups)),
+        reaches: lazily(() => findReaches(plan, service)),
+        counts: lazilyKeptEach(() =>
             countPieces({
                 plan,
                 variations: service.variations,
@@ -80,64 +94,33 @@ export function deriveService(plan: Plan): Service {
                 drinks: service.drinks,
                 gear: gear(),
             }),
-        pull: () =>
+        ),
+        pull: lazilyKeptEach(() =>
             pullList(plan, service.counts, statedWashes(plan, new WashableStock(service.counts, service.variations))),
-        stock: () => stockOf(plan, service, () => service.run),
-        supplies: () => suppliesOf(plan, service),
-        drinks: () => needsOf(plan, drunk(), service.variations),
-        water: () => waterNeeds(plan, service.guestCount),
-        alcohol: () => alcoholEach(plan, service.variations, drunk()),
-        seats: () => seatGuests(plan, service, drafts(), plates()),
-        allergens: () => allergenMatrix(plan, service),
-        tables: () => tablesOf(plan),
-        room: () => roomOf(plan, service.tables),
-        coverGeometry: () => service.variations.map(geometryOf),
-        run: () => runService(plan, service),
-        warming: () => warmingOf(plan, service),
-        heat: () => heatOf(plan, service, heated),
-        chilling: () => planChilling(plan, service, service.heat.air, service.run),
-        preparations: () => preparationsOf(plan, service),
+        ),
+        stock: lazily(() => stockOf(plan, service, () => service.run)),
+        supplies: lazily(() => suppliesOf(plan, service)),
+        drinks: lazilyKeptEach(() => needsOf(plan, drunk(), service.variations)),
+        water: lazily(() => waterNeeds(plan, service.guestCount)),
+        alcohol: lazily(() => alcoholEach(plan, service.variations, drunk())),
+        seats: lazilyKept(() => seatGuests(plan, service, drafts(), plates())),
+        allergens: lazily(() => allergenMatrix(plan, service)),
+        tables: lazilyKeptEach(() => tablesOf(plan)),
+        room: lazily(() => roomOf(plan, service.tables)),
+        coverGeometry: lazilyKeptEach(() => service.variations.map(geometryOf), Object.is),
+        run: lazily(() => runService(plan, service)),
+        warming: lazily(() => warmingOf(plan, service)),
+        heat: lazily(() => heatOf(plan, service, heated)),
+        chilling: lazily(() => planChilling(plan, service, service.heat.air, service.run)),
+        preparations: lazily(() => preparationsOf(plan, service)),
     });
     return service;
 }
 
-/**
- * Lists that often come out the same again, each of them by itself. They hold nothing that is worked out later, and of another
- * section only what stays the very same while it says the same.
- */
-const LISTS: ReadonlySet<string> = new Set<keyof Service>([
-    'groups',
-    'servings',
-    'pours',
-    'variations',
-    'tables',
-    'counts',
-    'pull',
-    'drinks',
-]);
-
-/** The same of what is no list. */
-const THINGS: ReadonlySet<string> = new Set<keyof Service>(['seats']);
-
-/** Lists of which each stays the very same by itself, and holds what is worked out later. */
-const OF_EACH: ReadonlySet<string> = new Set<keyof Service>(['facts', 'coverGeometry']);
-
+/** Each section when it is first asked for. */
 function inSections(sections: { readonly [Name in keyof Required<Service>]: () => Service[Name] }): Service {
-    const getters = Object.entries(sections).map(([name, make]: [string, () => unknown]) => [
-        name,
-        { get: keptAsItIs(name, make), enumerable: true },
-    ]);
+    const getters = Object.entries(sections).map(([name, get]) => [name, { get, enumerable: true }]);
     return Object.defineProperties({}, Object.fromEntries(getters) as PropertyDescriptorMap) as Service;
-}
-
-function keptAsItIs(name: string, make: () => unknown): () => unknown {
-    if (LISTS.has(name)) {
-        return lazilyKeptEach(make as () => readonly unknown[]);
-    }
-    if (OF_EACH.has(name)) {
-        return lazilyKeptEach(make as () => readonly unknown[], Object.is);
-    }
-    return THINGS.has(name) ? lazilyKept(make) : lazily(make);
 }
 
 // ---------------------------------------------------------------- bread and coffee

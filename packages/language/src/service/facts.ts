@@ -1,4 +1,5 @@
 import type { Cupboard, Kind, Piece } from '../plan/cupboard.js';
+import { itself } from '../plan/alike.js';
 import { lazily, lazilyOfEach, lazilyOfEachName } from '../plan/lazily.js';
 import { isKindOf } from '../plan/names.js';
 import type { Course, Dish, House, Plan, Pour } from '../plan/types.js';
@@ -85,7 +86,7 @@ export function pourFacts({ cupboard, house }: Plan, pour: Pour, course: number,
     const usual = kind?.vessels.flatMap((vessel) => vessel.names.map((named) => named.name)) ?? [];
     const glass = pour.glass ? cupboard.pieces.get(pour.glass.name) : firstInHouse(usual, cupboard, house);
     const taken = kind ?? kindFromGlass(glass, cupboard);
-    return { pour, course, dish, kind: taken, glass, strength: pour.strength?.value ?? taken?.strength?.value };
+    return itself({ pour, course, dish, kind: taken, glass, strength: pour.strength?.value ?? taken?.strength?.value });
 }
 
 /** A pour that doesn't say what it is takes the one kind its glass is for: wine in a wine glass. */

@@ -1,3 +1,4 @@
+import { itself, saysAsMuch } from '../plan/alike.js';
 import type { Origin } from '../plan/origin.js';
 import type { Need, Plan } from '../plan/types.js';
 import type { GuestGroup } from './types.js';
@@ -65,5 +66,10 @@ export function groupGuests(plan: Plan): GuestGroup[] {
     if (everyone && (plain > 0 || groups.length === 0)) {
         add({ count: plain, needs: [], origin: guests?.expected.origin ?? everyone });
     }
-    return groups.map((group, index) => ({ ...group, index }));
+    return groups.map((group, index) => itself({ ...group, index }));
+}
+
+/** Whether two groups say the same of the same guests. */
+export function isSameGroup(one: GuestGroup, other: GuestGroup): boolean {
+    return one.row === other.row && one.named === other.named && saysAsMuch(one, other);
 }

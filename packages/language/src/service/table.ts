@@ -1,5 +1,5 @@
 import { findCourse, isKindOf } from '../plan/names.js';
-import type { Plan, Speech } from '../plan/types.js';
+import type { Course, Plan, Speech } from '../plan/types.js';
 import { isWaiting, lastCourseOf } from './cover.js';
 import { isDessertCourse } from './facts.js';
 import type { Cover, CoverGlass, CoverPiece, DishFacts, Service, Step, TableItem } from './types.js';
@@ -15,6 +15,8 @@ export interface TableInput {
 type Movement = Pick<Step, 'sort' | 'course'> & {
     /** Asked for by who tells it: what stands on the table does not change with what a course is called. */
     readonly title: () => string;
+    /** What the title names. */
+    readonly about?: Course | Speech;
     readonly brought?: readonly TableItem[];
     readonly used?: readonly TableItem[];
     readonly cleared?: readonly TableItem[];
@@ -30,14 +32,18 @@ export function stepThrough(input: TableInput): Step[] {
     const items = itemsOf(input);
     const steps: Step[] = [];
     let standing: readonly TableItem[] = [];
-    const move = ({ title, brought = [], used = [], cleared = [], ...step }: Movement): void => {
+    const move = ({ title, about, brought = [], used = [], cleared = [], ...step }: Movement): void => {
         const gone = new Set(cleared.map((item) => item.id));
         const leaving = gone.size > 0 ? standing.filter((item) => gone.has(item.id)) : [];
         const left = leaving.length > 0 ? standing.filter((item) => !gone.has(item.id)) : standing;
         standing = brought.length > 0 ? [...left, ...brought] : left;
         const bare = !standing.some((item) => item.sort === 'vessel' || item.sort === 'service-plate');
         steps.push(
-            new StepTaken({ index: steps.length, ...step, brought, used, cleared: leaving, standing, bare }, title),
+            new StepTaken(
+                { index: steps.length, ...step, brought, used, cleared: leaving, standing, bare },
+                title,
+                about,
+            ),
         );
     };
 
@@ -57,6 +63,7 @@ export function stepThrough(input: TableInput): Step[] {
                 sort: 'bring',
                 course: index,
                 title: () => `Bring what ${course.title} is eaten with`,
+                about: course,
                 brought: comes,
             });
         }
@@ -70,6 +77,7 @@ export function stepThrough(input: TableInput): Step[] {
                 sort: 'serve',
                 course: index,
                 title: () => `Serve ${course.title}`,
+                about: course,
                 brought: served,
                 cleared: items.leavesAtServing(index),
             });
@@ -78,12 +86,14 @@ export function stepThrough(input: TableInput): Step[] {
             sort: 'eat',
             course: index,
             title: () => `${course.title} is eaten`,
+            about: course,
             used: [...served, ...standing.filter((item) => item.course === index && item.sort === 'flatware')],
         });
         move({
             sort: 'clear',
             course: index,
             title: () => `Clear ${course.title}`,
+            about: course,
             cleared: [
                 ...standing.filter((item) => item.course === index && item.sort !== 'glass'),
                 ...items.leavesAfter(index),
@@ -118,7 +128,12 @@ class StepTaken implements Step {
     readonly bare: boolean;
     readonly #title: () => string;
 
-    constructor(step: Omit<Step, 'title'>, title: () => string) {
+    /** @param about a step that names another is another */
+    constructor(
+        step: Omit<Step, 'title'>,
+        title: () => string,
+        readonly about: Course | Speech | undefined,
+    ) {
         this.index = step.index;
         this.sort = step.sort;
         this.course = step.course;
@@ -151,6 +166,7 @@ function speeches(
                 sort: speech.sort,
                 course: index,
                 title: () => speech.title ?? (speech.sort === 'toast' ? 'Toast' : 'Speech'),
+                about: speech,
                 used: items.glassesOf(speech),
                 cleared: items.leavesAfterToast(speech),
             });

@@ -18,8 +18,14 @@ export function variationsLaid(
     // By its dishes and not by its guests, who change more often.
     const laidFor = lazilyOfEachName((key) => {
         const had = () => dishesBy().get(key) ?? [];
-        const dishes = lazilyKeptEach(() => had().map((dish) => service().facts.find((facts) => facts.dish === dish)));
-        const pours = lazilyKeptEach(() => service().pours.filter(({ dish }) => !dish || had().includes(dish)));
+        const dishes = lazilyKeptEach(
+            () => had().map((dish) => service().facts.find((facts) => facts.dish === dish)),
+            Object.is,
+        );
+        const pours = lazilyKeptEach(
+            () => service().pours.filter(({ dish }) => !dish || had().includes(dish)),
+            Object.is,
+        );
         const shared = () => ({ plan, bread: service().bread, coffee: service().coffee, dishes: dishes() });
         const cover = lazilyKept(() => layCover({ ...shared(), pours: pours() }));
         const steps = lazilyKept(() => stepThrough({ ...shared(), cover: cover() }));
