@@ -78,3 +78,18 @@ export function lazilyOfEachName<T>(make: (name: string) => T): (name: string) =
         return value();
     };
 }
+
+/** A thing of which each part is worked out when it is asked for. */
+export function whenAsked<Thing extends object>(parts: { readonly [Name in keyof Thing]-?: () => Thing[Name] }): Thing {
+    const getters = Object.entries(parts).map(([name, get]) => [name, { get, enumerable: true }]);
+    return Object.defineProperties({}, Object.fromEntries(getters) as PropertyDescriptorMap) as Thing;
+}
+
+/** The same of one part beside fields that are there: it is no part of what is compared or copied. */
+export function besides<Fields extends object, Name extends string, T>(
+    fields: Fields,
+    name: Name,
+    get: () => T,
+): Fields & Readonly<Record<Name, T>> {
+    return Object.defineProperty(fields, name, { get }) as Fields & Readonly<Record<Name, T>>;
+}

@@ -11,7 +11,7 @@ import { waterNeeds } from './drinks/water.js';
 import { dishFacts, firstInHouse, isDessertCourse, pourFacts } from './facts.js';
 import { groupGuests, isSameGroup } from './guests.js';
 import { heatOf, heatOfFacts } from './heat/heat.js';
-import { lazily, lazilyKept, lazilyKeptEach, lazilyKeptOfEach, lazilyOfEach } from '../plan/lazily.js';
+import { lazily, lazilyKept, lazilyKeptEach, lazilyKeptOfEach, lazilyOfEach, whenAsked } from '../plan/lazily.js';
 import { preparationsOf } from './preparations/preparations.js';
 import { warmingOf } from './preparations/warmed-vessels.js';
 import { findReaches } from './reaches.js';
@@ -66,7 +66,7 @@ export function deriveService(plan: Plan): Service {
     const gear = lazilyKeptEach(() => servingGear(plan, service));
     const sorts = lazilyKeptEach(() => sortsOf(service.tables));
     const geometryOf = lazilyOfEach(geometryIn(plan, () => service, sorts));
-    const service: Service = inSections({
+    const service: Service = whenAsked<Service>({
         groups: lazilyKeptEach(() => groupGuests(plan), isSameGroup),
         guestCount: lazily(() => plan.event?.guests?.expected.count ?? 0),
         setFor: lazily(() => plan.event?.guests?.setFor?.count ?? service.guestCount),
@@ -115,12 +115,6 @@ export function deriveService(plan: Plan): Service {
         preparations: lazily(() => preparationsOf(plan, service)),
     });
     return service;
-}
-
-/** Each section when it is first asked for. */
-function inSections(sections: { readonly [Name in keyof Required<Service>]: () => Service[Name] }): Service {
-    const getters = Object.entries(sections).map(([name, get]) => [name, { get, enumerable: true }]);
-    return Object.defineProperties({}, Object.fromEntries(getters) as PropertyDescriptorMap) as Service;
 }
 
 // ---------------------------------------------------------------- bread and coffee

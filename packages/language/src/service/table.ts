@@ -1,3 +1,4 @@
+import { besides } from '../plan/lazily.js';
 import { findCourse, isKindOf } from '../plan/names.js';
 import type { Course, Plan, Speech } from '../plan/types.js';
 import { isWaiting, lastCourseOf } from './cover.js';
@@ -15,7 +16,7 @@ export interface TableInput {
 type Movement = Pick<Step, 'sort' | 'course'> & {
     /** Asked for by who tells it: what stands on the table does not change with what a course is called. */
     readonly title: () => string;
-    /** What the title names. */
+    /** What the title names: a step that names another is another. */
     readonly about?: Course | Speech;
     readonly brought?: readonly TableItem[];
     readonly used?: readonly TableItem[];
@@ -32,19 +33,14 @@ export function stepThrough(input: TableInput): Step[] {
     const items = itemsOf(input);
     const steps: Step[] = [];
     let standing: readonly TableItem[] = [];
-    const move = ({ title, about, brought = [], used = [], cleared = [], ...step }: Movement): void => {
+    const move = ({ title, brought = [], used = [], cleared = [], ...step }: Movement): void => {
         const gone = new Set(cleared.map((item) => item.id));
         const leaving = gone.size > 0 ? standing.filter((item) => gone.has(item.id)) : [];
         const left = leaving.length > 0 ? standing.filter((item) => !gone.has(item.id)) : standing;
         standing = brought.length > 0 ? [...left, ...brought] : left;
         const bare = !standing.some((item) => item.sort === 'vessel' || item.sort === 'service-plate');
-        steps.push(
-            new StepTaken(
-                { index: steps.length, ...step, brought, used, cleared: leaving, standing, bare },
-                title,
-                about,
-            ),
-        );
+        const fields = { index: steps.length, ...step, brought, used, cleared: leaving, standing, bare };
+        steps.push(besides(fields, 'title', title));
     };
 
     move({
@@ -115,39 +111,6 @@ export function stepThrough(input: TableInput): Step[] {
     });
     move({ sort: 'farewell', course: courses.length, title: () => 'Guests leave', cleared: standing });
     return steps;
-}
-
-class StepTaken implements Step {
-    readonly index: number;
-    readonly sort: Step['sort'];
-    readonly course: number;
-    readonly brought: readonly TableItem[];
-    readonly used: readonly TableItem[];
-    readonly cleared: readonly TableItem[];
-    readonly standing: readonly TableItem[];
-    readonly bare: boolean;
-    readonly #title: () => string;
-
-    /** @param about a step that names another is another */
-    constructor(
-        step: Omit<Step, 'title'>,
-        title: () => string,
-        readonly about: Course | Speech | undefined,
-    ) {
-        this.index = step.index;
-        this.sort = step.sort;
-        this.course = step.course;
-        this.brought = step.brought;
-        this.used = step.used;
-        this.cleared = step.cleared;
-        this.standing = step.standing;
-        this.bare = step.bare;
-        this.#title = title;
-    }
-
-    get title(): string {
-        return this.#title();
-    }
 }
 
 type Items = ReturnType<typeof itemsOf>;

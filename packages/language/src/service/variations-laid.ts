@@ -1,8 +1,8 @@
-import { lazily, lazilyKept, lazilyKeptEach, lazilyOfEachName } from '../plan/lazily.js';
+import { besides, lazily, lazilyKept, lazilyKeptEach, lazilyOfEachName } from '../plan/lazily.js';
 import type { Plan } from '../plan/types.js';
 import { layCover } from './cover.js';
 import { stepThrough } from './table.js';
-import type { Service, Step, Variation } from './types.js';
+import type { Service, Variation } from './types.js';
 import { keyOf, labelOf, type VariationDraft } from './variations.js';
 
 /**
@@ -35,33 +35,7 @@ export function variationsLaid(
         drafts().map((draft, index) => {
             const { cover, steps } = laidFor(keyOf(draft));
             const label = lazily(() => labelOf(drafts()[index]!, drafts()));
-            return new LaidVariation(draft, index, cover(), steps(), label);
+            // A cover does not change with what a dish is called.
+            return besides({ ...draft, index, cover: cover(), steps: steps() }, 'label', label);
         });
-}
-
-class LaidVariation implements Variation {
-    readonly count: Variation['count'];
-    readonly dishes: Variation['dishes'];
-    readonly groups: Variation['groups'];
-    readonly dealt: Variation['dealt'];
-    readonly #label: () => string;
-
-    constructor(
-        { count, dishes, groups, dealt }: VariationDraft,
-        readonly index: number,
-        readonly cover: Variation['cover'],
-        readonly steps: readonly Step[],
-        label: () => string,
-    ) {
-        this.count = count;
-        this.dishes = dishes;
-        this.groups = groups;
-        this.dealt = dealt;
-        this.#label = label;
-    }
-
-    /** Asked for by who tells it: a cover does not change with what a dish is called. */
-    get label(): string {
-        return this.#label();
-    }
 }

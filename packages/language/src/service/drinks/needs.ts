@@ -1,6 +1,7 @@
 /** What every drink of the menu needs: pours, bottles, cases, glasses. Water is counted apart. */
+import { besides } from '../../plan/lazily.js';
 import type { Plan, Pour } from '../../plan/types.js';
-import type { GuestGroup, PourFacts, Service, Variation } from '../types.js';
+import type { PourFacts, Service, Variation } from '../types.js';
 import { ethanol, standardDrink } from './alcohol.js';
 import { fewestLeftOver, inCases, USUAL_BOTTLE } from './bottles.js';
 import { countDrinkers, guestsOffered, isMeantFor, mayDrink } from './drinkers.js';
@@ -26,47 +27,27 @@ export function poursOf(plan: Plan, service: Pick<Service, 'pours' | 'groups' | 
                 plan.customs['top-up'].value,
                 courses,
             );
-            const millilitres = count * rounds.pours * measure;
-            const counted = { drinkers: count, keptFrom: kept ?? 0, rounds, measure, millilitres };
+            const counted = {
+                facts: drunk,
+                insteadOf: drunk === facts ? undefined : facts,
+                drinkers: count,
+                keptFrom: kept ?? 0,
+                rounds,
+                measure,
+                millilitres: count * rounds.pours * measure,
+            };
             const mayHave = () =>
                 [...guestsNow().keys()].filter(
                     (group) => isMeantFor(drunk.pour.who, group, plan) && mayDrink(plan, drunk, group),
                 );
-            return measure > 0 ? [new CountedUse(drunk, drunk === facts ? undefined : facts, counted, mayHave)] : [];
+            // Asked for by who tells it: they are not counted by it.
+            return measure > 0 ? [besides(counted, 'groups', mayHave)] : [];
         };
         return [
             ...use(facts, drinkers.pour),
             ...drinkers.instead.flatMap((offer) => use(offer.facts, offer.count, offer.keptFrom)),
         ];
     });
-}
-
-class CountedUse implements PourUse {
-    readonly drinkers: number;
-    readonly keptFrom: number;
-    readonly rounds: PourUse['rounds'];
-    readonly measure: number;
-    readonly millilitres: number;
-    readonly #groups: () => readonly GuestGroup[];
-
-    constructor(
-        readonly facts: PourFacts,
-        readonly insteadOf: PourFacts | undefined,
-        counted: Omit<PourUse, 'facts' | 'insteadOf' | 'groups'>,
-        groups: () => readonly GuestGroup[],
-    ) {
-        this.drinkers = counted.drinkers;
-        this.keptFrom = counted.keptFrom;
-        this.rounds = counted.rounds;
-        this.measure = counted.measure;
-        this.millilitres = counted.millilitres;
-        this.#groups = groups;
-    }
-
-    /** Asked for by who tells it: they are not counted by it. */
-    get groups(): readonly GuestGroup[] {
-        return this.#groups();
-    }
 }
 
 /** What is offered in place of a pour is poured as often as it, at its toasts too, unless it says otherwise. */

@@ -1,5 +1,5 @@
 /** The heat section of a plan: what every hot or cold thing is like in front of its first and its last guest. */
-import { lazily, lazilyKept, lazilyKeptEach } from '../../plan/lazily.js';
+import { lazily, lazilyKept, lazilyKeptEach, whenAsked } from '../../plan/lazily.js';
 import type { Plan } from '../../plan/types.js';
 import type { WarmingLoad } from '../preparations/types.js';
 import type { Run } from '../run/types.js';
@@ -48,14 +48,7 @@ export function heatOfFacts(
     );
     const dish = lazily(() => dishHeat(plan, facts, air(), timed(), loads()));
     const pieces = lazily(() => piecesHeat(plan, facts, air(), timed()));
-    return {
-        get dish() {
-            return dish();
-        },
-        get pieces() {
-            return pieces();
-        },
-    };
+    return whenAsked<DishWithPieces>({ dish, pieces });
 }
 
 /**
@@ -71,20 +64,7 @@ export function heatOf(
     const dishes = lazilyKeptEach(() => service.facts.flatMap((facts) => heated(facts).dish ?? []), Object.is);
     const drinks = lazily(() => drinksHeat(plan, service, air()));
     const pieces = lazilyKeptEach(() => service.facts.flatMap((facts) => heated(facts).pieces), Object.is);
-    return {
-        get air() {
-            return air();
-        },
-        get dishes() {
-            return dishes();
-        },
-        get drinks() {
-            return drinks();
-        },
-        get pieces() {
-            return pieces();
-        },
-    };
+    return whenAsked<Heat>({ air, dishes, drinks, pieces });
 }
 
 export function heatOfDish(heat: Heat, { dish }: DishFacts): DishHeat | undefined {
