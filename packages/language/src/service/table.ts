@@ -115,6 +115,24 @@ export function stepThrough(input: TableInput): Step[] {
 
 type Items = ReturnType<typeof itemsOf>;
 
+/** More than lie on the tables of a large event; then they are forgotten. */
+const MOST_ITEMS = 4_000;
+const known = new Map<string, TableItem>();
+
+/** One thing for what says the same: steps hold each many times over, and whether they are as before is asked at every key. */
+function theSame(item: TableItem): TableItem {
+    const says = JSON.stringify(item);
+    const before = known.get(says);
+    if (before) {
+        return before;
+    }
+    if (known.size >= MOST_ITEMS) {
+        known.clear();
+    }
+    known.set(says, item);
+    return item;
+}
+
 function speeches(
     plan: Plan,
     items: Items,
@@ -144,7 +162,7 @@ function itemsOf({ plan, cover, dishes, bread, coffee }: TableInput) {
         const key = `${base.course < 0 ? base.sort : base.course + 1} ${base.piece}`;
         const times = (seen.get(key) ?? 0) + 1;
         seen.set(key, times);
-        return { id: times > 1 ? `${key} #${times}` : key, ...base };
+        return theSame({ id: times > 1 ? `${key} #${times}` : key, ...base });
     };
     const PLACE = { left: 'left', right: 'right', above: 'above', saucer: 'saucer', 'bread-plate': 'bread' } as const;
     const flatware = (piece: CoverPiece): TableItem =>
