@@ -237,8 +237,9 @@ describes itself. All rules and computations are on; nothing waits for a pause.
   keys over all of the text, in names, figures, comments, titles and the words of clauses (so that half of those leave a text that can't be
   read), one at a time, after ${WARM_KEYS} that do not count. The servers take turns, key by key, each when all
   are at rest; so ours has had time to warm up behind the first findings, which a chef who types at once has not: it types in the same plan, too
-  (\`editor/warm-up.ts\`). It types for six seconds of computing at most; left alone, on a machine where an empty Node process
-  takes 120 ms, it was done eight seconds after the findings, at any size, and had taken twelve of the processor.
+  (\`editor/warm-up.ts\`). It types for eight seconds of computing at most; left alone, on a machine where an empty Node process
+  takes 110 ms, it was done 9 s after the findings at 200 lines and 10 at 2,000, and had taken 13 and 15 s of the processor. When
+  the engine has tidied up at rest, 15 s later, it types once more, for two seconds.
   **processor a key**: the time that all threads of the server computed for one, the mean; unlike the others it hardly grows
   when the machine has much else to do.
 - **silence**, **settled**: ${BURST.keys} keys, one every ${BURST.pace} ms, as fast as a held key repeats: the longest time without findings, and

@@ -34,6 +34,7 @@ import { renamableAt, renameAt } from './rename.js';
 import { selectionRanges } from './selection-ranges.js';
 import { semanticTokens } from './semantic-tokens.js';
 import { createCoverServices } from './services.js';
+import { whenTidied } from './tidied.js';
 import { WarmUp } from './warm-up.js';
 import { Words } from './words.js';
 import { Workspace, type Place } from './workspace.js';
@@ -108,6 +109,12 @@ export function startLanguageServer(
             return folder.hasPlan(path) ? folder.checked(path) : undefined;
         },
     );
+
+    whenTidied(() => {
+        if (inSight !== undefined) {
+            warmUp.tidied();
+        }
+    });
 
     connection.onInitialize((params): InitializeResult => {
         client = clientOf(params);

@@ -63,13 +63,38 @@ test('it types in the plan in sight, and asks the rules after every key', async 
 });
 
 test('it types for so long at most', async () => {
-    // Each key takes four seconds of this clock.
+    // Each key takes six seconds of this clock.
     let now = 0;
-    const clock = vi.spyOn(performance, 'now').mockImplementation(() => (now += 4000));
+    const clock = vi.spyOn(performance, 'now').mockImplementation(() => (now += 6000));
     const { looks, end } = warmingUp();
     await expect.poll(looks, { timeout: 60_000 }).toBe(2);
     await new Promise((resolve) => setTimeout(resolve, 300));
     expect(looks()).toBe(2);
     end();
     clock.mockRestore();
+});
+
+test('once the engine has tidied up at rest it types again, and then not until somebody has typed', async () => {
+    vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout', 'performance'] });
+    const inSight = vi.fn(plan);
+    const warmUp = new WarmUp(createCoverServices(), () => false, inSight);
+    warmUp.goOn();
+    await vi.runAllTimersAsync();
+    const typedIn = (): number => inSight.mock.calls.length;
+    expect(typedIn()).toBe(1);
+    const tidiedAfter = async (seconds: number): Promise<void> => {
+        await vi.advanceTimersByTimeAsync(seconds * 1000);
+        warmUp.tidied();
+        await vi.runAllTimersAsync();
+    };
+    await tidiedAfter(1);
+    expect(typedIn()).toBe(1);
+    await tidiedAfter(10);
+    expect(typedIn()).toBe(2);
+    await tidiedAfter(10);
+    expect(typedIn()).toBe(2);
+    warmUp.goOn();
+    await tidiedAfter(10);
+    expect(typedIn()).toBe(3);
+    vi.useRealTimers();
 });

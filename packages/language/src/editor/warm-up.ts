@@ -23,14 +23,24 @@ const BEGUN = [
 /** Nobody types for so long, ms. */
 const QUIET = 1000;
 
+/** Nothing was computed for so long, ms: what the engine tidies up then it does because nobody types. */
+const AT_REST = 5000;
+
+/** It does so up to three times in a row, which takes no longer than this, ms. */
+const TIDYING = 3000;
+
 /**
  * What is run for the first time takes several times as long as later: a parser is built when it is first asked, and code is
  * compiled when it has been run for a while. So once the first findings are told, and while nobody waits for others, the
  * parsers are asked, and the plan in sight is looked at as it is typed in: all that would stand behind the first keys.
  */
 export class WarmUp {
-    readonly #steps: Iterator<void>;
+    #steps: Iterator<void>;
     #next: ReturnType<typeof setTimeout> | undefined;
+    /** When something was computed last, of the clock that `performance` keeps. */
+    #worked = performance.now();
+    /** Somebody has typed since it was done again. */
+    #isUsed = true;
 
     /**
      * @param isBusy whether somebody waits for findings
@@ -39,7 +49,7 @@ export class WarmUp {
     constructor(
         services: CoverServices,
         private readonly isBusy: () => boolean,
-        inSight: () => Checked | undefined,
+        private readonly inSight: () => Checked | undefined,
     ) {
         this.#steps = steps(services, inSight);
     }
@@ -49,18 +59,38 @@ export class WarmUp {
      * question waits for more than one, and not between the keys of somebody who types.
      */
     goOn(): void {
+        this.#worked = performance.now();
+        this.#isUsed = true;
+        this.#in(QUIET);
+    }
+
+    /**
+     * The engine has tidied up. Where it does so at rest it throws away most of what it has compiled, and the keys after are
+     * slow again: so the plan is typed in once more, for a while, and then not until somebody has typed.
+     */
+    tidied(): void {
+        if (this.#isUsed && performance.now() - this.#worked > AT_REST) {
+            this.#isUsed = false;
+            const checked = this.inSight();
+            this.#steps = checked ? typeIn(checked, AGAIN) : [].values();
+            this.#in(TIDYING);
+        }
+    }
+
+    #in(pause: number): void {
         clearTimeout(this.#next);
-        this.#next = setTimeout(() => this.#go(), QUIET);
+        this.#next = setTimeout(() => this.#go(), pause);
     }
 
     #go(): void {
         if (!this.isBusy() && this.#step()) {
-            this.#next = setTimeout(() => this.#go());
+            this.#in(0);
         }
     }
 
     /** @returns whether there may be more */
     #step(): boolean {
+        this.#worked = performance.now();
         try {
             return this.#steps.next().done !== true;
         } catch {
@@ -85,26 +115,27 @@ function* steps(services: CoverServices, inSight: () => Checked | undefined): Ge
 /**
  * Where something is typed, and at how many places of each sort of block: behind a figure, in a name of several words, in a
  * text, in the word that begins a clause. Another figure or name changes what is worked out in a way of its own, covers and
- * the evening above all; another word of a text changes it as the one before did.
+ * the evening above all; a text or a clause changes it much as the one before did.
  */
 const TYPED_IN = [
-    { where: /\d(?![\d-])/g, most: 16 },
-    { where: /\p{L}-\p{L}(?=\p{L})/gu, most: 16 },
-    { where: /"\p{L}(?=[^"\n])/gu, most: 2 },
-    { where: /\n +\p{L}(?=\p{L})/gu, most: 2 },
+    { where: /\d(?![\d-])/g, most: 60 },
+    { where: /\p{L}-\p{L}(?=\p{L})/gu, most: 60 },
+    { where: /"\p{L}(?=[^"\n])/gu, most: 30 },
+    { where: /\n +\p{L}(?=\p{L})/gu, most: 30 },
 ];
 
 /** A text of more characters takes longer to type in than it saves. */
 const LARGEST = 200_000;
 
-/** For no longer is it typed in, ms of computing. */
-const LONGEST = 6_000;
+/** For no longer is it typed in, ms of computing; and where that was done before. */
+const LONGEST = 8_000;
+const AGAIN = 1_500;
 
 /** As many blocks of each sort are enough to type in, and are kept twice meanwhile. */
 const BLOCKS = 4;
 
 /** Puts a letter or a digit into the plan and takes it out again, here and there, in a folder that nobody else sees. */
-function* typeIn({ file, texts }: Checked): Generator<void> {
+function* typeIn({ file, texts }: Checked, longest = LONGEST): Generator<void> {
     const text = withFewOfEach(texts.get(file) ?? '');
     if (text.length > LARGEST) {
         return;
@@ -126,7 +157,7 @@ function* typeIn({ file, texts }: Checked): Generator<void> {
         spent += performance.now() - began;
     };
     for (const place of placesIn(text)) {
-        if (spent > LONGEST) {
+        if (spent > longest) {
             return;
         }
         type(place, place, /\d/.test(text[place - 1]!) ? '1' : 'x');

@@ -4,6 +4,7 @@ import type { Places, PlainNode, Span } from './places.js';
 import type { Assigned, Choice, PlainGrammar, Step } from './plain-grammar.js';
 import { PlainLexer, type Tokens } from './plain-lexer.js';
 import { terminalValue } from './terminal-values.js';
+import { keepCompiled } from '../keep-compiled.js';
 
 // The framework builds its parser out of the grammar each time a program starts, which takes longer than a command may.
 // This small machine runs the same grammar, prepared at build time, over texts in which nothing is amiss. It explains
@@ -69,7 +70,7 @@ export function readPlainly(
 ): { readonly tree: File; readonly stop?: undefined } | { readonly tree?: undefined; readonly stop: Stop } {
     const { grammar, lexer } = prepared();
     const tokens = lexer.tokenize(text);
-    const parser = new PlainParser(grammar, text, tokens, blocks);
+    const parser = keepCompiled(new PlainParser(grammar, text, tokens, blocks));
     try {
         const tree = parser.parse() as unknown as File;
         return tokens.stop === undefined ? { tree } : { stop: { offset: tokens.stop, inside: [] } };
@@ -92,7 +93,7 @@ type Node = Record<string, unknown> & PlainNode;
 /** What a rule has made so far. */
 interface Frame {
     /** Absent in a rule that joins its tokens to a text. */
-    node?: Record<string, unknown>;
+    node: Record<string, unknown> | undefined;
     text: string;
     /** -1 until a token was taken. */
     start: number;
@@ -146,10 +147,13 @@ class PlainParser {
         if (block !== undefined && block.type === type) {
             return this.#pass(block, start!);
         }
-        const frame: Frame = { text: '', start: -1, end: 0, properties: [] };
-        if (makes === 'node') {
-            frame.node = { $type: type };
-        }
+        const frame: Frame = {
+            node: makes === 'node' ? { $type: type } : undefined,
+            text: '',
+            start: -1,
+            end: 0,
+            properties: [],
+        };
         this.#open.push(frame);
         this.#run(steps, frame);
         this.#open.pop();

@@ -3,6 +3,7 @@ import { isOrigin, type Origin } from './origin.js';
 import type { ReadStretch } from './read.js';
 import { NOTES, type Notes, type ReadCourse } from './read-scribe.js';
 import { difference } from './text-difference.js';
+import { keepCompiled } from '../keep-compiled.js';
 
 type Mutable<T> = { -readonly [Key in keyof T]: T[Key] };
 type Plain = Record<string, unknown>;
@@ -23,7 +24,7 @@ export function keepValues(before: ReadText, now: ReadText): ReadStretch {
     const { origins: _before, courses: coursesBefore, ...valuesBefore } = before.read;
     const { origins, courses: coursesNow, ...values } = now.read;
     const again = new Set(coursesNow.filter((course) => coursesBefore.includes(course)));
-    const keeper = new Keeper(before, now, new Set([...again].flatMap(thingsOf)));
+    const keeper = keepCompiled(new Keeper(before, now, new Set([...again].flatMap(thingsOf))));
     const kept = keeper.keep(valuesBefore, values) as typeof values;
     keeper.move();
     if (kept === valuesBefore) {

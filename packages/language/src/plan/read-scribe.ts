@@ -16,6 +16,7 @@ import type {
     UnitProblem,
     Written,
 } from './types.js';
+import { keepCompiled } from '../keep-compiled.js';
 
 /** How each mistyped unit is spelt here; `°` alone may be either scale. */
 const SPELT: Readonly<Record<string, readonly UnitName[]>> = {
@@ -173,7 +174,7 @@ export class Scribe {
     }
 
     private readApart(read: (scribe: Scribe) => Course): ReadCourse {
-        const own = new Scribe(this.file, this.text, this.offset);
+        const own = keepCompiled(new Scribe(this.file, this.text, this.offset));
         const course = read(own);
         return { course, notes: notesOf(own), origins: own.origins };
     }

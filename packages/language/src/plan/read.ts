@@ -7,6 +7,7 @@ import { readHouse, readRoom, readTasks, readTeam } from './read-house.js';
 import { readMenu } from './read-menu.js';
 import { moveAll, NOTES, notesOf, Scribe, type Notes, type ReadCourse } from './read-scribe.js';
 import type { Misspelt, Reading, SyntaxFinding, Written } from './types.js';
+import { keepCompiled } from '../keep-compiled.js';
 
 type Lists = Omit<Reading, 'file' | 'uses' | 'syntax'>;
 /** The lists that blocks are read into; the others hold what was noted on the way. */
@@ -66,12 +67,12 @@ export interface ReadStretch {
  */
 export function readStretch(file: string, text: string, parsed: Parsed, offset = 0): ReadStretch {
     const { tree } = parsed;
-    const scribe = new Scribe(file, text, offset);
+    const scribe = keepCompiled(new Scribe(file, text, offset));
     const uses = (tree.uses ?? []).flatMap((use) => scribe.pathOf(use) ?? []);
     const origins = [...scribe.origins];
     const courses: ReadCourse[] = [];
     const blocks = (tree.items ?? []).map((node): Block => {
-        const notes = new Scribe(file, text, offset);
+        const notes = keepCompiled(new Scribe(file, text, offset));
         const read = BLOCKS[node.$type].read as (scribe: Scribe, node: ast.Item) => readonly unknown[];
         const values = read(notes, node);
         origins.push(...notes.origins);
@@ -89,7 +90,7 @@ export function readStretch(file: string, text: string, parsed: Parsed, offset =
         meant,
         origin: at(start, end),
     }));
-    const whole = new Scribe(file, text, offset);
+    const whole = keepCompiled(new Scribe(file, text, offset));
     whole.noteUnclosed(tree);
     origins.push(...whole.origins);
     return { uses, blocks, syntax, misspelt, unclosed: whole.written, courses, origins };

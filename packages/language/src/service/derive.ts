@@ -30,6 +30,7 @@ import { suppliesOf } from './supplies/supplies.js';
 import type { DishFacts, GuestGroup, PourFacts, Service } from './types.js';
 import { variationsLaid } from './variations-laid.js';
 import { variationsOf } from './variations.js';
+import { keepCompiled } from '../keep-compiled.js';
 
 /**
  * Computes the whole service of a plan, each section when something first asks for it. Pure; whatever is absent or broken in the
@@ -96,7 +97,11 @@ export function deriveService(plan: Plan): Service {
             }),
         ),
         pull: lazilyKeptEach(() =>
-            pullList(plan, service.counts, statedWashes(plan, new WashableStock(service.counts, service.variations))),
+            pullList(
+                plan,
+                service.counts,
+                statedWashes(plan, keepCompiled(new WashableStock(service.counts, service.variations))),
+            ),
         ),
         stock: lazily(() => stockOf(plan, service, () => service.run)),
         supplies: lazily(() => suppliesOf(plan, service)),

@@ -14,6 +14,7 @@ import {
     type TableTop,
 } from './table-top.js';
 import type { CoverOnTable, CoverSurroundings, CoverToPlace, LayingDistances, PlacedPiece } from './types.js';
+import { keepCompiled } from '../../keep-compiled.js';
 
 export interface CoverToLay {
     readonly cover: CoverToPlace;
@@ -123,7 +124,7 @@ function clashOn(top: TableTop, keptFree: number): NonNullable<CoverSurroundings
     const places = differentSeats(top).map(poseOf);
     const deepest = (Math.min(top.width, top.depth) - keptFree) / 2;
     return (piece, placed) => {
-        const own = new Solid(piece, OWN);
+        const own = keepCompiled(new Solid(piece, OWN));
         let by = Math.max(0, piece.y + extent(piece).up / 2 - deepest) * GIVES_WAY;
         for (const each of [...placed.filter(isOfCover), piece]) {
             for (const copy of copiesOf(each)) {

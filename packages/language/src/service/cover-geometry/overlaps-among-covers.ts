@@ -2,6 +2,7 @@ import { isOfCover, momentsOf } from './moments.js';
 import { seenFrom, toFrame, type Pose } from './outline.js';
 import { belongTogether, overlapOf, OWN, Solid } from './overlap.js';
 import type { Overlap, PlacedPiece } from './types.js';
+import { keepCompiled } from '../../keep-compiled.js';
 
 /** A cover where it lies on a table. */
 export interface LaidCover {
@@ -89,7 +90,7 @@ type Circle = Pick<Solid, 'x' | 'y' | 'reach'>;
 
 function gather(all: readonly PlacedPiece[]): Pieces {
     const pieces = all.filter(isOfCover);
-    const solids = pieces.map((piece) => new Solid(piece, OWN));
+    const solids = pieces.map((piece) => keepCompiled(new Solid(piece, OWN)));
     const x = solids.reduce((sum, each) => sum + each.x, 0) / solids.length;
     const y = solids.reduce((sum, each) => sum + each.y, 0) / solids.length;
     const reach = Math.max(...solids.map((each) => Math.hypot(each.x - x, each.y - y) + each.reach));
@@ -118,7 +119,7 @@ function between(mine: Pieces, theirs: Pieces, pose: Pose, visit: (one: Solid, o
     }
     const near: { solid: Solid; moments: number }[] = [];
     theirs.solids.forEach(({ piece }, index) => {
-        const solid = new Solid(piece, pose);
+        const solid = keepCompiled(new Solid(piece, pose));
         if (meet(solid, mine.around)) {
             near.push({ solid, moments: theirs.moments[index]! });
         }

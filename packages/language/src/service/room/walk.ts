@@ -1,6 +1,7 @@
 import { Heap } from '../heap.js';
 import { floorOf } from './footprint.js';
 import type { Standing } from './narrow-places.js';
+import { keepCompiled } from '../../keep-compiled.js';
 
 /** Side of the squares in which the floor is walked, mm. */
 const SQUARE = 250;
@@ -112,7 +113,7 @@ function search(ground: Ground, start: number): Float64Array {
     const isDone = new Uint8Array(columns * rows);
     /** Squares to go on from, in the order in which they were come to. */
     const reached = [start];
-    const open = new Heap();
+    const open = keepCompiled(new Heap());
     const lengths = new Float64Array(columns * rows).fill(-1);
     const between = (one: number, other: number): number => {
         const across = Math.abs((one % columns) - (other % columns));

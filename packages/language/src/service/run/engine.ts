@@ -4,6 +4,7 @@
  */
 import { Heap } from '../heap.js';
 import { durationOf, inOrder, precedence, type Network } from './network.js';
+import { keepCompiled } from '../../keep-compiled.js';
 
 export interface Schedule {
     /** Of each activity; not a number where it waits in a circle, or for more units than its pool has. */
@@ -30,7 +31,7 @@ export interface Schedule {
  * O(n log n) in activities and links; beyond it only where activities take several units and don't fit.
  */
 export function schedule(network: Network, order?: ArrayLike<number>): Schedule {
-    return new Simulation(network, order).run();
+    return keepCompiled(new Simulation(network, order)).run();
 }
 
 /** An order for `schedule`: the longest way to the end first; without links, the longest activity first. */
@@ -76,7 +77,7 @@ class Simulation {
     private readonly pools: Pool[];
     private readonly poolOfUnit: number[] = [];
     /** Units becoming free, numbered over all pools, then activities becoming ready. */
-    private readonly events = new Heap();
+    private readonly events = keepCompiled(new Heap());
     private readonly unitCount: number;
     /** Pools where something may start. */
     private readonly touched = new Set<Pool>();
@@ -97,7 +98,7 @@ class Simulation {
             const firstUnit = this.poolOfUnit.length;
             const free = Array.from({ length: units }, (_, unit) => unit);
             this.poolOfUnit.push(...free.map(() => pool));
-            return { waiting: new Heap(), free, firstUnit, stations: [] };
+            return { waiting: keepCompiled(new Heap()), free, firstUnit, stations: [] };
         });
         this.unitCount = this.poolOfUnit.length;
         for (let index = 0; index < count; index++) {

@@ -4,6 +4,7 @@ import type { Evening } from './evening.js';
 import type { Serving } from './serving-a-course.js';
 import { WorkNetwork, type Tag } from './work-network.js';
 import type { Workforce } from './workforce.js';
+import { keepCompiled } from '../../keep-compiled.js';
 
 /** The activities of one course at one table. */
 export interface TableRecord {
@@ -43,7 +44,7 @@ export class ServiceDraft {
         readonly draws: Draws,
         readonly notBefore: number,
     ) {
-        this.network = new WorkNetwork(workforce.pools);
+        this.network = keepCompiled(new WorkNetwork(workforce.pools));
         this.seated = this.network.add(wait(-1), { duration: 0, release: evening.underway?.at ?? 0 });
         this.progress = evening.tables.map(() => this.stillFrom(this.seated, 0));
     }

@@ -7,6 +7,7 @@ import type { Evening } from './evening.js';
 import { ServiceDraft, type TableRecord } from './service-draft.js';
 import type { WorkNetwork } from './work-network.js';
 import type { Workforce } from './workforce.js';
+import { keepCompiled } from '../../keep-compiled.js';
 
 export interface ServiceNetwork {
     readonly network: WorkNetwork;
@@ -31,7 +32,7 @@ export function serviceNetwork(
     draws: Draws,
     notBefore: number,
 ): ServiceNetwork {
-    const draft = new ServiceDraft(evening, workforce, draws, notBefore);
+    const draft = keepCompiled(new ServiceDraft(evening, workforce, draws, notBefore));
     const speeches: SpeechRecord[] = [];
     const coffee: (number | undefined)[] = [];
     const courses: CourseRecord[] = [];

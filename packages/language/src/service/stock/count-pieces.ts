@@ -4,6 +4,7 @@ import { broughtForOffers } from '../drinks/glasses.js';
 import type { Cover, CoverPiece, DishFacts, PourNeed, Service, Variation } from '../types.js';
 import { up } from './lots.js';
 import type { PieceCount, PieceUse } from './types.js';
+import { keepCompiled } from '../../keep-compiled.js';
 
 interface Counted {
     readonly plan: Plan;
@@ -26,7 +27,7 @@ type Use = Omit<PieceUse, 'count' | 'overset'> & { readonly piece: string };
  * brought to it, what every dish is served in, and what the servers work with. In the order of the alphabet.
  */
 export function countPieces({ plan, variations, facts, coffee, oversetCovers, drinks, gear }: Counted): PieceCount[] {
-    const tally = new Tally();
+    const tally = keepCompiled(new Tally());
     const after = plan.menu?.courses.length ?? 0;
     // Coffee on request is counted by the house's share of all guests, rounded up once.
     const share = coffee?.coffee.onRequest ? plan.customs['coffee-share'].value : 1;

@@ -8,6 +8,7 @@ import { atTheTable } from '../table-service.js';
 import type { Portion, Service } from '../types.js';
 import { lotsOf, up } from './lots.js';
 import type { PieceCount, PieceUse } from './types.js';
+import { keepCompiled } from '../../keep-compiled.js';
 
 type Served = Pick<
     Service,
@@ -41,7 +42,7 @@ export function servingGear(plan: Plan, service: Served): PieceCount[] {
     const { menu, customs, cupboard } = plan;
     const crew = crewOf(plan, service.guestCount);
     const tables = tablesOf(service);
-    const list = new GearList();
+    const list = keepCompiled(new GearList());
     const eachServer = (piece: string, purpose: string, each = 1, course = -1): void =>
         list.add(piece, crew.servers * each, `${purpose}, ${each > 1 ? `${each} ` : 'one '}${crew.basis}`, course);
 

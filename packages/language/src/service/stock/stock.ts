@@ -11,6 +11,7 @@ import { cartsOf, racksOf } from './racks.js';
 import { remediesOf } from './remedies.js';
 import { statedWashes, turnaroundOf, WashableStock } from './turnarounds.js';
 import type { CostTerms, DishRoom, LinenLine, PullLine, Stock, Turnaround } from './types.js';
+import { keepCompiled } from '../../keep-compiled.js';
 
 type Served = Pick<
     Service,
@@ -66,7 +67,7 @@ function turnaroundsOf(
     dishRoom: DishRoom | undefined,
     run: Run | undefined,
 ): { readonly stated: readonly Turnaround[]; readonly possible: readonly Turnaround[] } {
-    const washable = new WashableStock(counts, variations);
+    const washable = keepCompiled(new WashableStock(counts, variations));
     const stated = statedWashes(plan, washable).map((wash) => turnaroundOf(plan, wash, dishRoom, run));
     const short = pull.filter((line) => line.short > 0);
     const possible = short
