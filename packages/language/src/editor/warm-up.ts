@@ -71,8 +71,7 @@ export class WarmUp {
     tidied(): void {
         if (this.#isUsed && performance.now() - this.#worked > AT_REST) {
             this.#isUsed = false;
-            const checked = this.inSight();
-            this.#steps = checked ? typeIn(checked, AGAIN) : [].values();
+            this.#steps = typeInSight(this.inSight, AGAIN);
             this.#in(TIDYING);
         }
     }
@@ -106,9 +105,13 @@ function* steps(services: CoverServices, inSight: () => Checked | undefined): Ge
         parseText(text);
         yield;
     }
+    yield* typeInSight(inSight, LONGEST);
+}
+
+function* typeInSight(inSight: () => Checked | undefined, longest: number): Generator<void> {
     const checked = inSight();
     if (checked) {
-        yield* typeIn(checked);
+        yield* typeIn(checked, longest);
     }
 }
 
@@ -134,8 +137,11 @@ const AGAIN = 1_500;
 /** As many blocks of each sort are enough to type in, and are kept twice meanwhile. */
 const BLOCKS = 4;
 
-/** Puts a letter or a digit into the plan and takes it out again, here and there, in a folder that nobody else sees. */
-function* typeIn({ file, texts }: Checked, longest = LONGEST): Generator<void> {
+/**
+ * Puts a letter or a digit into the plan and takes it out again, here and there, in a folder that nobody else sees.
+ * @param longest ms of computing
+ */
+function* typeIn({ file, texts }: Checked, longest: number): Generator<void> {
     const text = withFewOfEach(texts.get(file) ?? '');
     if (text.length > LARGEST) {
         return;
