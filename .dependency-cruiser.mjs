@@ -18,6 +18,8 @@ const layers = {
     // The language: text to syntax tree, and `plan/read*.ts` from syntax tree to plain values.
     grammar: folder('grammar'),
     reader: `${source}/plan/read`,
+    // What the engine that runs all this has compiled: knows nothing of the language.
+    compiled: `${source}/keep-compiled\\.ts$`,
     // The entry point of the core, with what joins the layers, straight in src/.
     core: `${source}/(?!node)[^/]+\\.ts$`,
     editor: folder('editor'),
@@ -52,15 +54,15 @@ const layers = {
 
 const mayImport = {
     plan: ['plan', 'units', 'calendar', 'cells'],
-    service: ['service', 'plan', 'units', 'calendar', 'geometry', 'integerPrograms', 'chance'],
+    service: ['service', 'plan', 'compiled', 'units', 'calendar', 'geometry', 'integerPrograms', 'chance'],
     rules: ['rules', 'service', 'plan', 'units', 'nearestName'],
     output: [
         ...['output', 'rules', 'service', 'plan', 'units', 'calendar'],
         ...['geometry', 'markup', 'clockTicks', 'tables', 'calendars'],
     ],
     cupboard: ['cupboard', 'plan'],
-    grammar: ['grammar', 'framework', 'nearestName'],
-    reader: ['reader', 'plan', 'grammar', 'framework', 'units', 'calendar', 'frontMatter', 'nearestName'],
+    grammar: ['grammar', 'compiled', 'framework', 'nearestName'],
+    reader: ['reader', 'plan', 'grammar', 'compiled', 'framework', 'units', 'calendar', 'frontMatter', 'nearestName'],
     core: ['core', 'plan', 'reader', 'service', 'rules', 'output', 'cupboard', 'grammar', 'framework', 'frontMatter'],
     editor: [
         ...['editor', 'core', 'plan', 'reader', 'service', 'rules', 'output', 'cupboard', 'grammar'],
