@@ -23,7 +23,7 @@ const BEGUN = [
 /** Nobody types for so long, ms. */
 const QUIET = 1000;
 
-/** Nothing was computed for so long, ms: what the engine tidies up then it does because nobody types. */
+/** Nobody typed for so long, ms: what the engine tidies up then it does because nobody types. */
 const AT_REST = 5000;
 
 /** It does so up to three times in a row, which takes no longer than this, ms. */
@@ -37,7 +37,7 @@ const TIDYING = 3000;
 export class WarmUp {
     #steps: Iterator<void>;
     #next: ReturnType<typeof setTimeout> | undefined;
-    /** When something was computed last, of the clock that `performance` keeps. */
+    /** When findings were told or something was typed here last, of the clock that `performance` keeps. */
     #worked = performance.now();
     /** Somebody has typed since it was done again. */
     #isUsed = true;

@@ -1,10 +1,10 @@
+import { keepCompiled } from '../keep-compiled.js';
 import type { File } from './generated/ast.js';
 import { plainGrammarJson } from './plain/generated/plain-grammar.js';
 import type { Places, PlainNode, Span } from './places.js';
 import type { Assigned, Choice, PlainGrammar, Step } from './plain-grammar.js';
 import { PlainLexer, type Tokens } from './plain-lexer.js';
 import { terminalValue } from './terminal-values.js';
-import { keepCompiled } from '../keep-compiled.js';
 
 // The framework builds its parser out of the grammar each time a program starts, which takes longer than a command may.
 // This small machine runs the same grammar, prepared at build time, over texts in which nothing is amiss. It explains

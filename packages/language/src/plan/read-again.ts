@@ -1,9 +1,9 @@
+import { keepCompiled } from '../keep-compiled.js';
 import { isAlike } from './alike.js';
 import { isOrigin, type Origin } from './origin.js';
 import type { ReadStretch } from './read.js';
 import { NOTES, type Notes, type ReadCourse } from './read-scribe.js';
 import { difference } from './text-difference.js';
-import { keepCompiled } from '../keep-compiled.js';
 
 type Mutable<T> = { -readonly [Key in keyof T]: T[Key] };
 type Plain = Record<string, unknown>;

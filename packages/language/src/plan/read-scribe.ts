@@ -1,6 +1,7 @@
 import type { AstNode } from 'langium';
 import type * as ast from '../grammar/generated/ast.js';
 import { isPlain, knownOf, leavesOf, spanOf, spansOfProperty, type Span } from '../grammar/places.js';
+import { keepCompiled } from '../keep-compiled.js';
 import type { Count, Named, Origin, Text } from './origin.js';
 import { toComputing, UNITS, type Dimension, type Quantity, type UnitName } from './quantity.js';
 import { readClock, readDate, readNumber, type Understood } from './read-written.js';
@@ -16,7 +17,6 @@ import type {
     UnitProblem,
     Written,
 } from './types.js';
-import { keepCompiled } from '../keep-compiled.js';
 
 /** How each mistyped unit is spelt here; `°` alone may be either scale. */
 const SPELT: Readonly<Record<string, readonly UnitName[]>> = {

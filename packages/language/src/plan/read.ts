@@ -1,5 +1,6 @@
 import type * as ast from '../grammar/generated/ast.js';
 import type { Parsed } from '../grammar/parse.js';
+import { keepCompiled } from '../keep-compiled.js';
 import type { Origin } from './origin.js';
 import { readDiet, readKind, readLocalCode, readPiece, readSubstance } from './read-cupboard.js';
 import { readEvent, readSeating } from './read-event.js';
@@ -7,7 +8,6 @@ import { readHouse, readRoom, readTasks, readTeam } from './read-house.js';
 import { readMenu } from './read-menu.js';
 import { moveAll, NOTES, notesOf, Scribe, type Notes, type ReadCourse } from './read-scribe.js';
 import type { Misspelt, Reading, SyntaxFinding, Written } from './types.js';
-import { keepCompiled } from '../keep-compiled.js';
 
 type Lists = Omit<Reading, 'file' | 'uses' | 'syntax'>;
 /** The lists that blocks are read into; the others hold what was noted on the way. */

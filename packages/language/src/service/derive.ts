@@ -1,3 +1,4 @@
+import { keepCompiled } from '../keep-compiled.js';
 import { saysAsMuch } from '../plan/alike.js';
 import { findCourse } from '../plan/names.js';
 import type { Bread, Course, Dish, Plan, Pour } from '../plan/types.js';
@@ -30,7 +31,6 @@ import { suppliesOf } from './supplies/supplies.js';
 import type { DishFacts, GuestGroup, PourFacts, Service } from './types.js';
 import { variationsLaid } from './variations-laid.js';
 import { variationsOf } from './variations.js';
-import { keepCompiled } from '../keep-compiled.js';
 
 /**
  * Computes the whole service of a plan, each section when something first asks for it. Pure; whatever is absent or broken in the

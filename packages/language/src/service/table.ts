@@ -117,19 +117,19 @@ type Items = ReturnType<typeof itemsOf>;
 
 /** More than lie on the tables of a large event; then they are forgotten. */
 const MOST_ITEMS = 4_000;
-const known = new Map<string, TableItem>();
+const knownItems = new Map<string, TableItem>();
 
 /** One thing for what says the same: steps hold each many times over, and whether they are as before is asked at every key. */
 function theSame(item: TableItem): TableItem {
     const says = JSON.stringify(item);
-    const before = known.get(says);
+    const before = knownItems.get(says);
     if (before) {
         return before;
     }
-    if (known.size >= MOST_ITEMS) {
-        known.clear();
+    if (knownItems.size >= MOST_ITEMS) {
+        knownItems.clear();
     }
-    known.set(says, item);
+    knownItems.set(says, item);
     return item;
 }
 

@@ -1,3 +1,4 @@
+import { keepCompiled } from '../../keep-compiled.js';
 import { lazily } from '../../plan/lazily.js';
 import { remember } from '../remember.js';
 import { isOfCover } from './moments.js';
@@ -14,7 +15,6 @@ import {
     type TableTop,
 } from './table-top.js';
 import type { CoverOnTable, CoverSurroundings, CoverToPlace, LayingDistances, PlacedPiece } from './types.js';
-import { keepCompiled } from '../../keep-compiled.js';
 
 export interface CoverToLay {
     readonly cover: CoverToPlace;

@@ -1,8 +1,8 @@
+import { keepCompiled } from '../../keep-compiled.js';
 import { isOfCover, momentsOf } from './moments.js';
 import { seenFrom, toFrame, type Pose } from './outline.js';
 import { belongTogether, overlapOf, OWN, Solid } from './overlap.js';
 import type { Overlap, PlacedPiece } from './types.js';
-import { keepCompiled } from '../../keep-compiled.js';
 
 /** A cover where it lies on a table. */
 export interface LaidCover {

@@ -1,7 +1,7 @@
+import { keepCompiled } from '../../keep-compiled.js';
 import { Heap } from '../heap.js';
 import { floorOf } from './footprint.js';
 import type { Standing } from './narrow-places.js';
-import { keepCompiled } from '../../keep-compiled.js';
 
 /** Side of the squares in which the floor is walked, mm. */
 const SQUARE = 250;

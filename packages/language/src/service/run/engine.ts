@@ -2,9 +2,9 @@
  * The one scheduler of the project: a discrete-event simulation of a network of activities and the people and lines that do them.
  * The service, setting up and striking run on it, and so do the published examples it is tested with.
  */
+import { keepCompiled } from '../../keep-compiled.js';
 import { Heap } from '../heap.js';
 import { durationOf, inOrder, precedence, type Network } from './network.js';
-import { keepCompiled } from '../../keep-compiled.js';
 
 export interface Schedule {
     /** Of each activity; not a number where it waits in a circle, or for more units than its pool has. */

@@ -1,10 +1,10 @@
 /** A service network in the making, and how far every table has come in it. */
+import { keepCompiled } from '../../keep-compiled.js';
 import type { Draws } from './draws.js';
 import type { Evening } from './evening.js';
 import type { Serving } from './serving-a-course.js';
 import { WorkNetwork, type Tag } from './work-network.js';
 import type { Workforce } from './workforce.js';
-import { keepCompiled } from '../../keep-compiled.js';
 
 /** The activities of one course at one table. */
 export interface TableRecord {

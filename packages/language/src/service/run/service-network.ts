@@ -1,4 +1,5 @@
 /** The service of an evening from the moment all guests sit, as a network of activities: who waits for what. */
+import { keepCompiled } from '../../keep-compiled.js';
 import { crumb, holdSpeech, pourWater, serveCoffee, speakAt, type SpeechRecord } from './between-courses.js';
 import { callAhead, callCourse } from './captains-call.js';
 import { prepare, serveAndClear } from './course-at-table.js';
@@ -7,7 +8,6 @@ import type { Evening } from './evening.js';
 import { ServiceDraft, type TableRecord } from './service-draft.js';
 import type { WorkNetwork } from './work-network.js';
 import type { Workforce } from './workforce.js';
-import { keepCompiled } from '../../keep-compiled.js';
 
 export interface ServiceNetwork {
     readonly network: WorkNetwork;

@@ -1,10 +1,10 @@
+import { keepCompiled } from '../../keep-compiled.js';
 import type { Plan } from '../../plan/types.js';
 import { flatwareOf } from '../cover.js';
 import { broughtForOffers } from '../drinks/glasses.js';
 import type { Cover, CoverPiece, DishFacts, PourNeed, Service, Variation } from '../types.js';
 import { up } from './lots.js';
 import type { PieceCount, PieceUse } from './types.js';
-import { keepCompiled } from '../../keep-compiled.js';
 
 interface Counted {
     readonly plan: Plan;

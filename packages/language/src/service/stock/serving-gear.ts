@@ -1,4 +1,5 @@
 /** What is pulled for the servers to carry and pour from, and what stands between the covers. */
+import { keepCompiled } from '../../keep-compiled.js';
 import { isKindOf } from '../../plan/names.js';
 import { guestsPerServer } from '../../plan/customs.js';
 import type { Plan } from '../../plan/types.js';
@@ -8,7 +9,6 @@ import { atTheTable } from '../table-service.js';
 import type { Portion, Service } from '../types.js';
 import { lotsOf, up } from './lots.js';
 import type { PieceCount, PieceUse } from './types.js';
-import { keepCompiled } from '../../keep-compiled.js';
 
 type Served = Pick<
     Service,

@@ -1,4 +1,5 @@
 /** The stock of one evening: what is washed in between, what is done about what is short, racks, linen and equipment. */
+import { keepCompiled } from '../../keep-compiled.js';
 import type { Plan } from '../../plan/types.js';
 import { lazily } from '../../plan/lazily.js';
 import type { Run } from '../run/types.js';
@@ -11,7 +12,6 @@ import { cartsOf, racksOf } from './racks.js';
 import { remediesOf } from './remedies.js';
 import { statedWashes, turnaroundOf, WashableStock } from './turnarounds.js';
 import type { CostTerms, DishRoom, LinenLine, PullLine, Stock, Turnaround } from './types.js';
-import { keepCompiled } from '../../keep-compiled.js';
 
 type Served = Pick<
     Service,
