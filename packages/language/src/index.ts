@@ -15,7 +15,7 @@ export { filesInMemory, resolvePath, type Files, type FileText } from './plan/fi
 
 // ---------------------------------------------------------------- findings and rules
 export { GROUP_SEVERITY, type Finding, type Related, type Rule, type RuleGroup } from './rules/rule.js';
-export type { Fix, Intention, Safety } from './rules/fixes.js';
+export { surestFix, type Fix, type Intention, type Safety } from './rules/fixes.js';
 export { ruleById, rules } from './rules/index.js';
 export { explain, explainInMarkdown } from './explain.js';
 export { nearest } from './rules/nearest.js';

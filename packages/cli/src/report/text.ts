@@ -1,4 +1,4 @@
-import type { Finding, Severity } from 'underliner-language';
+import { surestFix, type Finding, type Severity } from 'underliner-language';
 import type { Palette } from '../colors.js';
 import { excerpt } from './excerpt.js';
 import type { LocatedFinding, Place } from './located.js';
@@ -43,19 +43,17 @@ function position({ file, start, lines }: Place): string {
     return `${file}:${line}:${column}`;
 }
 
-/** How the best fix is applied; the others are for the editor. */
+/** How what mends it is applied; where only the writer can choose, all that there is to choose from. */
 function fixLine({ fixes }: Finding): string | undefined {
-    const fix = fixes.find(({ preferred }) => preferred) ?? fixes[0];
-    switch (fix?.safety) {
-        case undefined:
-            return undefined;
-        case 'safe':
-            return `--fix: ${fix.title}`;
-        case 'unsafe':
-            return `--unsafe-fixes: ${fix.title}`;
-        case 'show':
-            return `In the editor: ${fix.title}`;
+    const safe = surestFix(fixes, 'safe');
+    const unsafe = surestFix(fixes, 'unsafe');
+    if (safe) {
+        return `--fix: ${safe.title}`;
     }
+    if (unsafe) {
+        return `--unsafe-fixes: ${unsafe.title}`;
+    }
+    return fixes.length > 0 ? `In the editor: ${fixes.map(({ title }) => title).join(', or: ')}` : undefined;
 }
 
 const severities = ['error', 'warning', 'info', 'hint'] as const satisfies readonly Severity[];

@@ -34,6 +34,7 @@ export function aboutName({ sort, name, of }: Occurrence, checked: Checked, isDr
                 diet &&
                 page(`diet ${name}`, diet.called, [
                     diet.excludes.length > 0 ? `Excludes ${names(diet.excludes)}.` : undefined,
+                    alsoCalled(diet.also),
                     diet.statedOnly ? 'Fed only by dishes that say so with `suits`.' : undefined,
                     diet.term === undefined ? undefined : `schema.org: ${code(diet.term)}.`,
                     sourced(diet.sources),
@@ -100,6 +101,8 @@ const names = (all: readonly Named[], joint: 'and' | 'or' = 'and'): string =>
         all.map(({ name }) => code(name)),
         joint,
     );
+const alsoCalled = (words: readonly string[]): string | undefined =>
+    words.length > 0 ? `Other words for it: ${escaped(words.join(', '))}.` : undefined;
 const sourced = (sources: readonly string[]): string | undefined =>
     sources.length > 0 ? `*Source: ${escaped([...new Set(sources)].join('; '))}*` : undefined;
 
@@ -119,6 +122,7 @@ function aboutPiece(piece: Piece | undefined, checked: Checked, isDrawn: boolean
     return page(`${piece.family} ${piece.name}`, piece.called, [
         svg && image(svg, `${piece.name} from above`),
         measures.length > 0 ? sentence(measures.join(', ')) : undefined,
+        alsoCalled(piece.also),
         piece.suits.length > 0 ? `For ${names(piece.suits)}.` : undefined,
         piece.pairs.length > 0 ? `Lies with ${names(piece.pairs)}.` : undefined,
         piece.on.length > 0 ? `Stands on ${names(piece.on, 'or')}.` : undefined,
@@ -135,6 +139,7 @@ function aboutKind(kind: Kind | undefined): string | undefined {
     const parents = kind.lineage.slice(1);
     return page(`${kind.sort} ${kind.name}`, kind.called, [
         parents.length > 0 ? `A sort of ${listed(parents.map(code))}.` : undefined,
+        alsoCalled(kind.also),
         kind.eaten ? `Eaten with ${eatenText(kind.eaten)}.` : undefined,
         kind.vessels.length > 0
             ? `${sentence(kind.vessels.map(({ how, names: all }) => `served ${how} ${names(all, 'or')}`).join(', '))}`
@@ -180,6 +185,7 @@ function aboutSubstance(name: string, { plan: { cupboard, code: local } }: Check
     const isRequired = substance.requiredIn.some((where) => where.name === local.name);
     return page(`${substance.sort} ${name}`, called?.words, [
         substance.parents.length > 0 ? `A sort of ${names(substance.parents)}.` : undefined,
+        alsoCalled(substance.also),
         sorts.length > 0 ? `Covers ${listed(sorts.map((each) => code(each.name)))}.` : undefined,
         isRequired ? `Must be declared under ${code(local.name)}.` : undefined,
         'The supplier’s label decides what a product contains.',

@@ -49,8 +49,11 @@ export function completionAt(
     const next = nextAfter(cursor.near, services);
     const proposals =
         cursor.quote === undefined ? atWord({ folder, path }, cursor, next) : inText({ folder, path }, cursor, next);
-    const fitting = proposals.filter(({ name }) => isTypedIn(name, typed(text, cursor)));
-    const ordered = [...new Map(fitting.sort((a, b) => a.rank - b.rank).map((each) => [each.name, each])).values()];
+    const begun = typed(text, cursor);
+    const fitting = proposals.filter(({ name, word }) =>
+        word === undefined ? isTypedIn(name, begun) : begun !== '' && word.startsWith(begun.toLowerCase()),
+    );
+    const ordered = [...new Map(fitting.sort((a, b) => a.rank - b.rank).map((each) => [labelOf(each), each])).values()];
     const from = document.positionAt(cursor.quote === undefined ? cursor.start : cursor.quote + 1);
     const range = { start: from, end: document.positionAt(offset) };
     // A unit that stands there already belongs to the figure that was taken out before it.
@@ -64,20 +67,24 @@ export function completionAt(
                 ? proposal.name
                 : words.written(proposal.name);
         return {
-            label: proposal.name,
+            label: labelOf(proposal),
             kind: proposal.kind,
             ...(isNews(proposal.detail, proposal) ? { detail: proposal.detail } : {}),
             ...rowOf(proposal, client),
             ...(proposal.about === undefined ? {} : { documentation: proposal.about }),
             sortText: `${proposal.rank}${String(index).padStart(3, '0')}`,
-            filterText: name,
+            filterText: proposal.word ?? name,
             textEdit: { range: hasUnit(proposal) ? withUnit : range, newText: `${gap}${name}` },
         };
     });
     const blocks =
         client.takesSnippets && cursor.quote === undefined ? blockItems(next, cursor, items, range, gap) : [];
-    return { isIncomplete: ordered.length > MOST_PROPOSALS, items: [...items, ...blocks] };
+    // Other words for names come only once one is begun.
+    const isMoreToCome = begun === '' && proposals.some(({ word }) => word !== undefined);
+    return { isIncomplete: isMoreToCome || ordered.length > MOST_PROPOSALS, items: [...items, ...blocks] };
 }
+
+const labelOf = ({ name, word }: Proposal): string => word ?? name;
 
 /** The unit right behind the cursor, on its line. */
 const UNIT_BEHIND = new RegExp(`^[ \\t]*${A_UNIT}`, 'u');

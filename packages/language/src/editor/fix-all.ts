@@ -1,7 +1,7 @@
 import { check, type Checked } from '../check.js';
 import type { Files } from '../plan/files.js';
 import { CUPBOARD_PREFIX } from '../plan/origin.js';
-import type { Fix, Safety } from '../rules/fixes.js';
+import { surestFix, type Widest } from '../rules/fixes.js';
 import { applyEdits, editsOf, type TextEdit } from './fixes.js';
 
 /** A plan mended, as far as fixes go. */
@@ -25,7 +25,7 @@ export const MOST_ROUNDS = 10;
  * left alone. Writes nothing: the caller does.
  * @param widest `safe` for what is surely meant; `unsafe` also for what changes the service. Ideas (`show`) never.
  */
-export function fixAll(file: string, files: Files, widest: 'safe' | 'unsafe'): Fixed {
+export function fixAll(file: string, files: Files, widest: Widest): Fixed {
     const texts = new Map<string, string>();
     const applied: { rule: string; title: string }[] = [];
     const mended: Files = {
@@ -34,10 +34,9 @@ export function fixAll(file: string, files: Files, widest: 'safe' | 'unsafe'): F
             return text === undefined ? files.read(path) : { state: 'read', text };
         },
     };
-    const allowed: readonly Safety[] = widest === 'safe' ? ['safe'] : ['safe', 'unsafe'];
     let checked = check(file, mended);
     let rounds = 0;
-    while (rounds < MOST_ROUNDS && mend(checked, allowed, texts, applied)) {
+    while (rounds < MOST_ROUNDS && mend(checked, widest, texts, applied)) {
         rounds += 1;
         checked = check(file, mended);
     }
@@ -47,7 +46,7 @@ export function fixAll(file: string, files: Files, widest: 'safe' | 'unsafe'): F
 /** One round. @returns whether anything changed */
 function mend(
     checked: Checked,
-    allowed: readonly Safety[],
+    widest: Widest,
     texts: Map<string, string>,
     applied: { rule: string; title: string }[],
 ): boolean {
@@ -56,7 +55,7 @@ function mend(
         broken.has(path) || path.startsWith(CUPBOARD_PREFIX) ? undefined : checked.texts.get(path);
     const round = new Map<string, TextEdit[]>();
     for (const finding of checked.findings) {
-        const fix = surest(finding.fixes.filter(({ safety }) => allowed.includes(safety)));
+        const fix = surestFix(finding.fixes, widest);
         const edits = [...(fix === undefined ? [] : editsOf(fix, textOf))];
         const isFree = edits.every(([path, mine]) => mine.every((edit) => !(round.get(path) ?? []).some(meets(edit))));
         if (fix !== undefined && edits.length > 0 && isFree) {
@@ -69,11 +68,6 @@ function mend(
         texts.set(path, applyEdits(checked.texts.get(path)!, inOrder));
     }
     return round.size > 0;
-}
-
-/** Of several ways only the preferred one goes without asking. */
-function surest(fixes: readonly Fix[]): Fix | undefined {
-    return fixes.find(({ preferred }) => preferred) ?? (fixes.length === 1 ? fixes[0] : undefined);
 }
 
 /** Two edits meet when they share a character or a place. */

@@ -8,6 +8,7 @@ import { LIKELY_UNITS } from '../plan/read-scribe.js';
 import { UNITS, type UnitName } from '../plan/quantity.js';
 import type { NameSort, Occurrence, UnitProblem } from '../plan/types.js';
 import { namesInReach } from '../rules/names-in-reach.js';
+import { otherWordsOf } from '../rules/other-words.js';
 import { ruleById, rules } from '../rules/index.js';
 import { suitsKind } from '../plan/suiting.js';
 import { warmthHint, type Around } from './around-cursor.js';
@@ -16,6 +17,8 @@ import { customRow, kindRow, pieceRow } from './proposal-rows.js';
 /** Something that may be written at the cursor. */
 export interface Proposal {
     readonly name: string;
+    /** Another word for it, under which it is looked for: the name is written all the same. */
+    readonly word?: string;
     readonly kind: CompletionItemKind;
     /** Lower ones come first; see `RANK`. */
     readonly rank: number;
@@ -77,10 +80,15 @@ export function nameProposals(
     properties: ReadonlySet<string>,
 ): Proposal[] {
     const kind = KIND_OF_SORT[wanted.sort] ?? CompletionItemKind.Text;
-    return namesOf(wanted, checked).map((name) => {
-        const { rank, ...said } = about(name, wanted, checked, around, properties);
-        return { name, kind, rank: rank ?? RANK.name, ...said };
-    });
+    const names = namesOf(wanted, checked);
+    const otherWords = otherWordsOf(wanted.sort, checked.plan.cupboard).filter(({ word }) => !names.includes(word));
+    return [
+        ...names.map((name) => {
+            const { rank, ...said } = about(name, wanted, checked, around, properties);
+            return { name, kind, rank: rank ?? RANK.name, ...said };
+        }),
+        ...otherWords.map(({ word, name }) => ({ name, word, kind, rank: RANK.odd, detail: `called ${name} here` })),
+    ];
 }
 
 function namesOf(wanted: Occurrence, { plan }: Checked): readonly string[] {

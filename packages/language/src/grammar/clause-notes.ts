@@ -247,6 +247,10 @@ export const CLAUSE_NOTES: Readonly<Record<string, ClauseNote>> = {
     KindStrength: note('how much of it is alcohol', 'drink country-white { strength 12 % }'),
     KindRaw: note('it is served raw or undercooked', 'kind tartare { raw }'),
     KindCalled: note('what people call it', 'kind chowder is soup { called "chowder" }'),
+    KindAlso: note(
+        'other words for it: whoever writes one is told which word it is here',
+        'kind chowder is soup { also fish-soup }',
+    ),
     Piece: note(
         'a piece: fork, knife, spoon, glass, bowl, plate, cup, linen or gear',
         'fork lobster-fork { length 190 mm  for fish }',
@@ -256,6 +260,10 @@ export const CLAUSE_NOTES: Readonly<Record<string, ClauseNote>> = {
     FactOn: note('the plate it stands on', 'bowl chowder-bowl { on dinner-plate }'),
     FactPairs: note('the pieces it goes with', 'fork lobster-fork { pairs with fish-knife }'),
     FactCalled: note('what people call it', 'fork lobster-fork { called "lobster fork" }'),
+    FactAlso: note(
+        'other words for it: whoever writes one is told which word it is here',
+        'plate service-plate { also charger }',
+    ),
     FactMeasure: note(
         'what it measures: across, length, width, height, depth or surface; holds, a content; widest, a share of it; or its mass, under what it is made of',
         'bowl chowder-bowl { holds 300 ml  porcelain 480 g }',
@@ -265,12 +273,20 @@ export const CLAUSE_NOTES: Readonly<Record<string, ClauseNote>> = {
     RequiredIn: note('the codes in which guests must be told of it', 'allergen spelt is wheat { required in eu }'),
     EachByName: note('the code lists its sorts one by one', 'allergen orchard-nuts { each by name }'),
     SubstanceCalled: note('what menus call it, in a code', 'allergen spelt is wheat { called "wheat (spelt)" in eu }'),
+    SubstanceAlso: note(
+        'other words for it: whoever writes one is told which word it is here',
+        'allergen prawn is crustaceans { also shrimp }',
+    ),
     Diet: note('what those who keep it leave out', 'diet no-pork { excludes pork }'),
     DietExcludes: note('what it leaves out', 'diet no-pork { excludes pork }'),
     DietStated: note('only a dish that says so suits it, whatever it contains', 'diet house-kosher { stated only }'),
     DietTerm: note('the word on menus', 'diet no-pork { term "no pork" }'),
     DietMark: note('the letter at the seat', 'diet no-pork { mark "P" }'),
     DietCalled: note('what people call it', 'diet no-pork { called "no pork" }'),
+    DietAlso: note(
+        'other words for it: whoever writes one is told which word it is here',
+        'diet gluten-free { also coeliac, celiac }',
+    ),
     LocalCode: note(
         'a local food code: where it holds, and its figures',
         'code harbour-county { zones America/Halifax }',

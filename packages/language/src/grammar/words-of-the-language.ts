@@ -308,6 +308,7 @@ export const PHRASES: readonly string[] = [
     'portion 120 ml to 180 ml',
     'called "clear soup"',
     'called "milk" in us-model',
+    'also celiac, coeliac',
     'pairs with salad-knife',
     'required in us-model',
     'excludes pork',

@@ -19,6 +19,8 @@ export interface Piece {
     readonly parent?: Named;
     readonly fresh: boolean;
     readonly called?: string;
+    /** Other words for it, which nobody may write in its place. */
+    readonly also: readonly string[];
     /** By the word written: `length`, `across`, `height`, `depth`, `holds`, `widest`, `width`, …, or a material (its mass): `fact-words.ts`. */
     readonly measures: Readonly<Record<string, Figure>>;
     /** Words without a figure: `stem`, `stainless`, … */
@@ -61,6 +63,8 @@ export interface Kind {
     readonly parent?: Named;
     readonly fresh: boolean;
     readonly called?: string;
+    /** Other words for it, which nobody may write in its place. */
+    readonly also: readonly string[];
     /** Itself first, then its parents. */
     readonly lineage: readonly string[];
     readonly eaten?: Eaten;
@@ -89,6 +93,8 @@ export interface Substance {
     /** The duty lists its sorts by name: a sort that is not listed has none, unlike a prawn, which is a crustacean. */
     readonly eachByName: boolean;
     readonly called: readonly { readonly words: string; readonly code?: string }[];
+    /** Other words for it, which nobody may write in its place. */
+    readonly also: readonly string[];
     readonly fresh: boolean;
     readonly sources: readonly string[];
     readonly origin: Origin;
@@ -104,6 +110,8 @@ export interface Diet {
     readonly term?: string;
     readonly mark?: string;
     readonly called?: string;
+    /** Other words for it, which nobody may write in its place. */
+    readonly also: readonly string[];
     readonly fresh: boolean;
     readonly sources: readonly string[];
     readonly origin: Origin;

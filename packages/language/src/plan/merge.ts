@@ -129,17 +129,23 @@ function over<T extends object>(base: T, own: T): T {
     return { ...base, ...Object.fromEntries(stated) };
 }
 
+/** As `over`; whoever declares a thing again adds to the other words for it. */
+function again<T extends { readonly also: readonly string[] }>(base: T, own: T): T {
+    return { ...over(base, own), also: [...base.also, ...own.also] };
+}
+
+const withMeasures = (base: Piece, own: Piece): Piece['measures'] => ({ ...base.measures, ...own.measures });
 const pieceOnto = ofPairs((base: Piece, own: Piece): Piece => ({
-    ...over(base, own),
-    measures: { ...base.measures, ...own.measures },
+    ...again(base, own),
+    measures: withMeasures(base, own),
 }));
-const kindOnto = ofPairs((base: Kind, own: Kind): Kind => over(base, own));
+const kindOnto = ofPairs((base: Kind, own: Kind): Kind => again(base, own));
 const substanceOnto = ofPairs((base: Substance, own: Substance): Substance => ({
-    ...over(base, own),
+    ...again(base, own),
     eachByName: base.eachByName || own.eachByName,
 }));
 const dietOnto = ofPairs((base: Diet, own: Diet): Diet => ({
-    ...over(base, own),
+    ...again(base, own),
     statedOnly: base.statedOnly || own.statedOnly,
 }));
 const codeOnto = ofPairs((base: LocalCode, own: LocalCode): LocalCode => ({
@@ -147,10 +153,17 @@ const codeOnto = ofPairs((base: LocalCode, own: LocalCode): LocalCode => ({
     figures: { ...base.figures, ...own.figures },
 }));
 
+/** A piece has what its parent has, save the other words for it. */
+const pieceBelow = ofPairs((parent: Piece, own: Piece): Piece => ({
+    ...over(parent, own),
+    measures: withMeasures(parent, own),
+    also: own.also,
+}));
+
 /** A kind has what its parent has, save its words, and knows its line. */
 const childOnto = ofPairs((parent: Kind, own: Kind): Kind => {
     const { called: _called, ...heritage } = parent;
-    return { ...over(heritage as Kind, own), lineage: [own.name, ...parent.lineage] };
+    return { ...over(heritage as Kind, own), also: own.also, lineage: [own.name, ...parent.lineage] };
 });
 
 /** Of the same two the same third is made, so that a name stays what it was while others are declared. */
@@ -186,7 +199,7 @@ const pieces = namespace(
     'piece',
     (reading) => reading.pieces,
     pieceOnto,
-    (stated) => inherit(stated, pieceOnto),
+    (stated) => inherit(stated, pieceBelow),
 );
 const kinds = namespace('kind', kindsOf('kind'), kindOnto, (stated) => inherit(stated, childOnto));
 const drinks = namespace('drink', kindsOf('drink'), kindOnto, (stated) => inherit(stated, childOnto));

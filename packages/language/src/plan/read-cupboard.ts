@@ -5,6 +5,11 @@ import { readContains, readEaten } from './read-menu.js';
 import type { Named } from './origin.js';
 import { ofType, type Scribe } from './read-scribe.js';
 
+/** Other words for a thing, as they are written in its block. */
+function alsoOf(clauses: readonly { readonly $type: string }[]): string[] {
+    return clauses.flatMap((clause) => ('others' in clause ? (clause.others as string[]) : []));
+}
+
 /** Every source a thing's facts rest on, each once, in the order written. */
 function sourcesOf(clauses: readonly { readonly $type: string }[]): string[] {
     const sources = clauses.flatMap((clause) =>
@@ -27,6 +32,7 @@ export function readPiece(scribe: Scribe, node: ast.Piece): Piece {
         parent: scribe.named(node, 'parent', 'piece'),
         fresh: node.fresh,
         called: scribe.once(of<ast.FactCalled>('FactCalled'), 'called')?.words,
+        also: alsoOf(facts),
         measures: readMeasures(scribe, 'piece', of<ast.FactMeasure>('FactMeasure')),
         flags: readFlags(scribe, of<ast.FactFlag>('FactFlag')),
         tines: low === undefined || high === undefined ? undefined : { low, high },
@@ -90,6 +96,7 @@ export function readKind(scribe: Scribe, node: ast.Kind): Kind {
         parent: scribe.named(node, 'parent', sort),
         fresh: node.fresh,
         called: one<ast.KindCalled>('KindCalled', 'called')?.words,
+        also: alsoOf(clauses),
         lineage: [name.name],
         eaten: eaten && readEaten(scribe, eaten),
         vessels: of<ast.KindVessel>('KindVessel').map((vessel) => ({
@@ -133,6 +140,7 @@ export function readSubstance(scribe: Scribe, node: ast.Substance): Substance {
         ),
         eachByName: clauses.some((clause) => clause.$type === 'EachByName'),
         called: called.map((clause) => ({ words: clause.words, code: scribe.named(clause, 'code', 'code')?.name })),
+        also: alsoOf(clauses),
         fresh: node.fresh,
         sources: sourcesOf(clauses),
         origin: scribe.origin(node),
@@ -154,6 +162,7 @@ export function readDiet(scribe: Scribe, node: ast.Diet): Diet {
         term: one<ast.DietTerm>('DietTerm', 'term')?.term,
         mark: one<ast.DietMark>('DietMark', 'mark')?.mark,
         called: one<ast.DietCalled>('DietCalled', 'called')?.words,
+        also: alsoOf(clauses),
         fresh: node.fresh,
         sources: sourcesOf(clauses),
         origin: scribe.origin(node),

@@ -36,3 +36,14 @@ export interface Fix {
     readonly changes: readonly Intention[];
     readonly preferred?: boolean;
 }
+
+/** What may be applied without asking: what is surely meant, or also what changes the service. */
+export type Widest = 'safe' | 'unsafe';
+
+const ALLOWED: Readonly<Record<Widest, readonly Safety[]>> = { safe: ['safe'], unsafe: ['safe', 'unsafe'] };
+
+/** Of several ways only the preferred one goes without asking. */
+export function surestFix(all: readonly Fix[], widest: Widest): Fix | undefined {
+    const fixes = all.filter(({ safety }) => ALLOWED[widest].includes(safety));
+    return fixes.find(({ preferred }) => preferred) ?? (fixes.length === 1 ? fixes[0] : undefined);
+}

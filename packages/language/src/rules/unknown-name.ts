@@ -3,7 +3,8 @@ import type { NameSort, Occurrence } from '../plan/types.js';
 import type { Fix } from './fixes.js';
 import { namesInReach, REACH } from './names-in-reach.js';
 import { nearest } from './nearest.js';
-import { defineRule, type RuleInput } from './rule.js';
+import { calledHere, nearlyCalledHere, otherWordsOf } from './other-words.js';
+import { defineRule, type Report, type RuleInput } from './rule.js';
 import { isZone, nearestZones } from './time-zones.js';
 import { asName, didYouMean, listed, quoted } from './wording.js';
 
@@ -54,6 +55,10 @@ export default defineRule({
                 text: 'house "Saltmarsh Hall" {\n    own 110 dinner-fork, 96 <|soup-spon|>\n}\n',
             },
             {
+                title: 'Another word for a piece',
+                text: 'house "Saltmarsh Hall" {\n    own 110 dinner-fork, 96 <|charger|>\n}\n',
+            },
+            {
                 title: 'A custom that is not one',
                 text: 'house "Saltmarsh Hall" {\n    laying { <|overflw|>: brought }\n}\n',
             },
@@ -93,8 +98,14 @@ export default defineRule({
 /** @param names those that may stand here */
 function judge(occurrence: Occurrence, names: readonly string[], input: RuleInput): void {
     const { sort, name, origin } = occurrence;
+    const words = otherWordsOf(sort, input.plan.cupboard);
+    const called = calledHere(name, words);
+    if (called.length > 0) {
+        input.report({ at: origin, ...saidOtherwise(name, called, origin) });
+        return;
+    }
     const elsewhere = otherSort(occurrence, input);
-    const near = elsewhere ? [] : nearest(name, names);
+    const near = elsewhere ? [] : [nearest(name, names), nearlyCalledHere(name, words)].find((some) => some.length > 0) ?? [];
     const reach = REACH[sort];
     // What a house or menu edited alone does not know may be declared by the event that uses it.
     if (near.length === 0 && !elsewhere && (reach === 'open' || (reach !== 'closed' && !input.plan.event))) {
@@ -116,6 +127,17 @@ function judge(occurrence: Occurrence, names: readonly string[], input: RuleInpu
             ? [replace(origin, elsewhere.words, true)]
             : near.map((each) => replace(origin, write(each), near.length === 1)),
     });
+}
+
+/** @param called the names that it is another word for */
+function saidOtherwise(name: string, called: readonly string[], at: Origin): Pick<Report, 'message' | 'hint' | 'fixes'> {
+    const all = listed(called.map(quoted), 'or');
+    const isOne = called.length === 1;
+    return {
+        message: `${quoted(name)} ${isOne ? 'is called' : 'can be'} ${all} here.`,
+        hint: isOne ? `Write ${all}.` : 'Write what is meant.',
+        fixes: called.map((each) => replace(at, asName(each), isOne)),
+    };
 }
 
 function isTitle(sort: NameSort): boolean {

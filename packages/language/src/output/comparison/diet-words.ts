@@ -2,7 +2,7 @@ import type { Diet, Substance } from '../../plan/cupboard.js';
 import type { Plan } from '../../plan/types.js';
 import type { Change } from './change.js';
 import { changedThings, type Facts } from './facts.js';
-import { isSaid, said, saidList, saidNames } from './said.js';
+import { isSaid, said, saidList, saidNames, saidWords } from './said.js';
 import { declared } from './declared.js';
 
 /** What allergens, ingredients and diets mean where a file of the house declares them. */
@@ -40,6 +40,7 @@ const DIET: Facts<Diet> = {
     'fed only by what says that it suits it': ({ statedOnly }) => isSaid(statedOnly),
     'marked on plates': ({ mark }) => said(mark),
     called: ({ called }) => said(called),
+    'also called': ({ also }) => saidWords(also),
     'known elsewhere as': ({ term }) => said(term),
     'declared from scratch': ({ fresh }) => isSaid(fresh),
 };
@@ -53,5 +54,6 @@ const SUBSTANCE: Facts<Substance> = {
             called.map(({ words, code }) => said(words, ['in', code])),
             ', ',
         ),
+    'also called': ({ also }) => saidWords(also),
     'declared from scratch': ({ fresh }) => isSaid(fresh),
 };

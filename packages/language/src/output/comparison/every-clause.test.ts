@@ -90,6 +90,7 @@ kind marsh-soup is soup {
     cook to 70 °C
     raw
     called "marsh soup"
+    also bog-soup
 }
 drink marsh-wine is red-wine { strength 12 % }
 fork marsh-fork is dinner-fork {
@@ -98,11 +99,12 @@ fork marsh-fork is dinner-fork {
     on underliner
     pairs with dinner-knife
     called "marsh fork"
+    also bog-fork
     length 180 mm to 190 mm
     stainless
 }
-allergen samphire is celery { required in marsh  each by name  called "sea asparagus" in marsh }
-diet marsh-diet { excludes samphire  stated only  term "VeganDiet"  mark "MD"  called "marsh diet" }
+allergen samphire is celery { required in marsh  each by name  called "sea asparagus" in marsh  also glasswort }
+diet marsh-diet { excludes samphire  stated only  term "VeganDiet"  mark "MD"  called "marsh diet"  also bog-diet }
 code marsh { called "the marsh’s code"  zones America/Halifax, Atlantic/Bermuda  hot-holding 60 °C }
 setup { task "Chairs" takes 20 min }
 `;

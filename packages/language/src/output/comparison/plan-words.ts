@@ -5,7 +5,7 @@ import { paired, type Change, type Compared } from './change.js';
 import { declared } from './declared.js';
 import { saidCount, saidEaten } from './dish-facts.js';
 import { changedFacts, changedThings, type Facts, type Thing } from './facts.js';
-import { isSaid, said, saidList, saidNames, type Said } from './said.js';
+import { isSaid, said, saidList, saidNames, saidWords, type Said } from './said.js';
 
 /** What stands behind the figures: the revision, what is waived and switched off, and the words that the house declares itself. */
 export function changedPlanWords({ plan: before }: Compared, { plan: after }: Compared): Change[] {
@@ -92,6 +92,7 @@ const KIND: Facts<Kind> = {
     'of the strength': ({ strength }) => said(strength),
     'served by its nature': ({ raw }) => said(raw),
     called: ({ called }) => said(called),
+    'also called': ({ also }) => saidWords(also),
     'declared from scratch': ({ fresh }) => isSaid(fresh),
 };
 
@@ -103,6 +104,7 @@ const PIECE: Facts<Piece> = {
     'pairs with': ({ pairs }) => saidNames(pairs),
     'marked as': ({ flags }) => saidNames(flags),
     called: ({ called }) => said(called),
+    'also called': ({ also }) => saidWords(also),
     'declared from scratch': ({ fresh }) => isSaid(fresh),
 };
 

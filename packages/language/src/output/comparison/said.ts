@@ -27,6 +27,11 @@ export function saidList(parts: readonly Part[], joint: string): Said | undefine
     return all.length === 0 ? undefined : joined(all, joint);
 }
 
+/** Words for something, in their order. */
+export function saidWords(words: readonly string[]): Said | undefined {
+    return said(words.length > 0 ? words.join(', ') : undefined);
+}
+
 /** Names, as a list for people. */
 export function saidNames(names: readonly Named[], joint: 'and' | 'or' = 'and'): Said | undefined {
     return names.length === 0
