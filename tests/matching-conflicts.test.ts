@@ -19,7 +19,7 @@ import {
 function sortsOf({ guests }: Small): SmallGuests[] {
     const sorts = new Map<string, SmallGuests>();
     for (const guest of guests) {
-        const key = JSON.stringify([guest.without, guest.isVegetarian, guest.chose]);
+        const key = JSON.stringify([guest.without, guest.isVegetarian, guest.isSusceptible, guest.chose]);
         sorts.set(key, { ...guest, count: guest.count + (sorts.get(key)?.count ?? 0) });
     }
     return [...sorts.values()];

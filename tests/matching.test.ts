@@ -21,6 +21,7 @@ type Verdict = readonly [
     hungryWithAllergen: number,
     hungryWithDiet: number,
     denied: number,
+    rawForSusceptible: number,
     standIns: number,
     leftover: number,
     liking: number,
@@ -39,11 +40,14 @@ function judge(guest: SmallGuests, dishes: readonly SmallDish[], place: number |
     const hasChoice = relations.includes('chosen');
     if (place === undefined) {
         const hasAllergen = guest.without.length > 0;
-        return [1, hasAllergen ? 1 : 0, !hasAllergen && guest.isVegetarian ? 1 : 0, 0, 0, 0, 0];
+        const hasDiet = guest.isVegetarian || guest.isSusceptible;
+        return [1, hasAllergen ? 1 : 0, !hasAllergen && hasDiet ? 1 : 0, 0, 0, 0, 0, 0];
     }
     const relation = relations[place]!;
     const liking = { chosen: 0, meant: 0, counted: 1, rest: 2, 'stand-in': 2 }[relation];
-    return [0, 0, 0, hasChoice && relation !== 'chosen' ? 1 : 0, relation === 'stand-in' ? 1 : 0, 0, liking];
+    const isDenied = hasChoice && relation !== 'chosen';
+    const isHarmful = guest.isSusceptible && dishes[place]!.isRaw;
+    return [0, 0, 0, isDenied ? 1 : 0, isHarmful ? 1 : 0, relation === 'stand-in' ? 1 : 0, 0, liking];
 }
 
 /** The best of all ways of giving every guest a dish or none. */
@@ -54,7 +58,7 @@ function bestOf({ dishes, guests }: Small): Verdict {
         const guest = line[next];
         if (!guest) {
             const left = room.reduce((sum, count) => sum + (count === Infinity ? 0 : count), 0);
-            return [0, 0, 0, 0, 0, left, 0];
+            return [0, 0, 0, 0, 0, 0, left, 0];
         }
         const key = `${next}:${room.join()}`;
         const found = known.get(key);
@@ -79,7 +83,7 @@ function bestOf({ dishes, guests }: Small): Verdict {
 
 /** The verdict on what `serveCourse` gives, counted from its portions; fails where a guest gets what is closed to them. */
 function verdictOn({ dishes, guests }: Small, serving: CourseServing): Verdict {
-    let verdict: Verdict = [0, 0, 0, 0, 0, 0, 0];
+    let verdict: Verdict = [0, 0, 0, 0, 0, 0, 0, 0];
     const add = (group: GuestGroup, count: number, place: number | undefined): void => {
         const each = judge(guests[group.index]!, dishes, place);
         verdict = plus(
@@ -100,7 +104,7 @@ function verdictOn({ dishes, guests }: Small, serving: CourseServing): Verdict {
     });
     serving.unserved.forEach(({ group, count }) => add(group, count, undefined));
     const leftover = serving.leftover.reduce((sum, { count }) => sum + count, 0);
-    return plus(verdict, [0, 0, 0, 0, 0, leftover, 0]);
+    return plus(verdict, [0, 0, 0, 0, 0, 0, leftover, 0]);
 }
 
 function everyGuestIsThere({ guests }: Small, serving: CourseServing): void {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect } from 'vitest';
-import type { Cupboard, Diet, Substance } from '../../packages/language/src/plan/cupboard.js';
+import type { Cupboard, Diet, LocalCode, Substance } from '../../packages/language/src/plan/cupboard.js';
 import type { Named } from '../../packages/language/src/plan/origin.js';
 import type { Course, Dish, Need, Who } from '../../packages/language/src/plan/types.js';
 import { serveCourse } from '../../packages/language/src/service/serving.js';
@@ -23,11 +23,18 @@ const CUPBOARD = {
             { parents: [], ...each } as unknown as Substance,
         ]),
     ),
-    diets: new Map([['vegetarian', { name: 'vegetarian', excludes: [named('meat')] } as unknown as Diet]]),
+    diets: new Map(
+        [
+            { name: 'vegetarian', excludes: [named('meat')] },
+            { name: 'highly-susceptible', excludes: [] },
+        ].map((each) => [each.name, each as unknown as Diet]),
+    ),
 } as unknown as Cupboard;
+const CODE = { figures: {} } as unknown as LocalCode;
 
 export interface SmallDish {
     readonly hasMeat: boolean;
+    readonly isRaw: boolean;
     readonly for: 'rest' | 'vegetarian' | number | `${number} vegetarian`;
 }
 
@@ -35,6 +42,7 @@ export interface SmallGuests {
     readonly count: number;
     readonly without: readonly number[];
     readonly isVegetarian: boolean;
+    readonly isSusceptible: boolean;
     readonly chose?: number;
 }
 
@@ -44,6 +52,7 @@ export interface Small {
 }
 
 const vegetarian: Need = { sort: 'diet', diet: named('vegetarian'), origin: ORIGIN };
+const susceptible: Need = { sort: 'diet', diet: named('highly-susceptible'), origin: ORIGIN };
 
 export function whoOf(wanted: SmallDish['for']): Who {
     if (wanted === 'rest') {
@@ -62,7 +71,7 @@ export function serve({ dishes, guests }: Small): CourseServing {
     const course = {
         index: 0,
         dishes: dishes.map(
-            ({ hasMeat, for: wanted }, index) =>
+            ({ hasMeat, isRaw, for: wanted }, index) =>
                 ({
                     index,
                     title: DISHES[index]!,
@@ -74,13 +83,15 @@ export function serve({ dishes, guests }: Small): CourseServing {
                         origin: ORIGIN,
                     },
                     suits: [],
+                    served: isRaw ? { raw: { how: 'raw', origin: ORIGIN } } : {},
                     accompaniments: [],
                 }) as unknown as Dish,
         ),
     } as unknown as Course;
-    const groups = guests.map(({ count, without, isVegetarian, chose }, index): GuestGroup => {
+    const groups = guests.map(({ count, without, isVegetarian, isSusceptible, chose }, index): GuestGroup => {
         const needs: Need[] = [
             ...(isVegetarian ? [vegetarian] : []),
+            ...(isSusceptible ? [susceptible] : []),
             ...(without.length > 0
                 ? [{ sort: 'without' as const, what: without.map((dish) => named(DISHES[dish]!)), origin: ORIGIN }]
                 : []),
@@ -98,7 +109,7 @@ export function serve({ dishes, guests }: Small): CourseServing {
         };
     });
     const coming = guests.reduce((sum, { count }) => sum + count, 0);
-    return serveCourse(course, groups, coming, CUPBOARD);
+    return serveCourse(course, groups, coming, { code: CODE, cupboard: CUPBOARD });
 }
 
 /** `expect` for many thousand comparisons: it is asked only where something differs. */
@@ -121,7 +132,8 @@ export function relationOf(guest: SmallGuests, dish: SmallDish, place: number): 
         return 'chosen';
     }
     if (forVegetarians) {
-        return guest.isVegetarian ? 'meant' : guest.without.length > 0 ? 'stand-in' : undefined;
+        const hasNeeds = guest.isSusceptible || guest.without.length > 0;
+        return guest.isVegetarian ? 'meant' : hasNeeds ? 'stand-in' : undefined;
     }
     return dish.for === 'rest' ? 'rest' : 'counted';
 }
@@ -136,7 +148,9 @@ export const countOf = ({ for: wanted }: SmallDish): number | undefined => {
 export function everySmall(): Small[] {
     const wanted: readonly SmallDish['for'][] = ['rest', 'vegetarian', 1, 3, '1 vegetarian'];
     const sorts = [[], [0], [1], [0, 1]].flatMap((without) =>
-        [false, true].flatMap((isVegetarian) => [undefined, 0, 1].map((chose) => ({ without, isVegetarian, chose }))),
+        [false, true].flatMap((isVegetarian) =>
+            [undefined, 0, 1].map((chose) => ({ without, isVegetarian, isSusceptible: false, chose })),
+        ),
     );
     const companies = sorts.flatMap((one, place) => [
         [{ ...one, count: 2 }],
@@ -155,8 +169,8 @@ export function everySmall(): Small[] {
         wanted.flatMap((second) =>
             companies.map((guests) => ({
                 dishes: [
-                    { hasMeat: true, for: first },
-                    { hasMeat: false, for: second },
+                    { hasMeat: true, isRaw: false, for: first },
+                    { hasMeat: false, isRaw: false, for: second },
                 ],
                 guests,
             })),
@@ -166,6 +180,7 @@ export function everySmall(): Small[] {
 
 const dish: fc.Arbitrary<SmallDish> = fc.record({
     hasMeat: fc.boolean(),
+    isRaw: fc.boolean(),
     for: fc.oneof(
         fc.constantFrom('rest' as const, 'rest' as const, 'vegetarian' as const),
         fc.integer({ min: 0, max: 5 }),
@@ -176,6 +191,7 @@ const guests: fc.Arbitrary<SmallGuests> = fc.record({
     count: fc.integer({ min: 0, max: 4 }),
     without: fc.oneof(fc.constant([]), fc.subarray([0, 1, 2, 3])),
     isVegetarian: fc.boolean(),
+    isSusceptible: fc.boolean(),
     chose: fc.option(fc.integer({ min: 0, max: 3 }), { nil: undefined, freq: 2 }),
 });
 /** Courses of up to four dishes and eight guests. */

@@ -99,6 +99,17 @@ describe('the standard cupboard', () => {
         ]);
     });
 
+    it('has no other word for a thing that is the name of one of its sort', () => {
+        const sorts = [cupboard.pieces, cupboard.kinds, cupboard.drinks, cupboard.substances, cupboard.diets];
+        const taken = sorts.flatMap((things) =>
+            [...things.values()].flatMap(({ name, also }) =>
+                also.filter((word) => things.has(word)).map((word) => `${name}: ${word}`),
+            ),
+        );
+        expect(taken).toEqual([]);
+        expect(cupboard.diets.get('gluten-free')!.also).toContain('coeliac');
+    });
+
     it('declares every name it uses', () => {
         const declares: Partial<Record<NameSort, (name: string) => boolean>> = {
             piece: (name) => cupboard.pieces.has(name),

@@ -99,6 +99,24 @@ describe('completion', () => {
         }
     });
 
+    it('finds a name by another word for it, once that is begun', () => {
+        const contains = (begun: string) => `menu { course soup { contains milk, ${begun}<|> } }`;
+        const [shrimp] = complete(contains('shri')).items.filter(({ label }) => label === 'shrimp');
+        expect(shrimp).toMatchObject({ detail: 'called prawn here', filterText: 'shrimp' });
+        expect(accepted(contains('shri'), 'shrimp')).toBe(contains('prawn').replace('<|>', ''));
+        expect(labels('event "S" { guests 9 { 2 coel<|> } }')).toEqual(['coeliac', 'coeliac-disease']);
+        expect(accepted('event "S" { guests 9 { 2 coel<|> } }', 'coeliac')).toContain('2 gluten-free');
+        // Before the first letter it is not yet there, and the client asks again.
+        expect(labels(contains(''))).not.toContain('shrimp');
+        expect(complete(contains('')).isIncomplete).toBe(true);
+    });
+
+    it('offers no other word where the house has a thing of that name', () => {
+        const written = 'plate charger { across 300 mm }\nhouse "Hall" { own 4 char<|> }';
+        expect(complete(written).items.filter(({ label }) => label === 'charger')).toHaveLength(1);
+        expect(accepted(written, 'charger')).toContain('own 4 charger');
+    });
+
     it('says nothing beside a name that is the name over again', () => {
         const { items } = complete('event "S" { guests 9 { 2 <|> } }');
         const detailOf = (name: string) => items.find(({ label }) => label === name)!.detail;

@@ -75,6 +75,13 @@ describe('hover', () => {
         expect(said).toContain('*Source: ');
     });
 
+    it('tells the other words for a name', () => {
+        expect(hover('menu { course soup { contains pra<|>wn } }')).toContain('Other words for it: shrimp.');
+        expect(hover('event "S" { guests 9 { 2 gluten-f<|>ree } }')).toContain('Other words for it: celiac, coeliac,');
+        expect(hover('house "Hall" { own 9 service-p<|>late }')).toContain('Other words for it: charger, show-plate.');
+        expect(hover('drink fizz is sparkling-w<|>ine')).toContain('Other words for it: champagne,');
+    });
+
     it('explains a rule where a house sets it', () => {
         expect(hover('house "H" { rule three-per<|>-side is off because "x" }')).toMatch(/\*\*three-per-side\*\*/);
     });

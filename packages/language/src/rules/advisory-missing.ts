@@ -1,6 +1,6 @@
+import { undercooked } from '../service/undercooked.js';
 import { firstSight } from './first-sight.js';
 import { defineRule } from './rule.js';
-import { undercooked } from './undercooked.js';
 import { agreeing, listed, quoted } from './wording.js';
 
 /** Names the dishes and reminds, as temperature S16 asks; the local authority may want other words. */

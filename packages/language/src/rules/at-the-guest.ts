@@ -1,9 +1,9 @@
 /** How the rules about temperatures at the guest speak of them. */
+import { degreesLike, rangeLike, scaleOf } from '../plan/degrees.js';
 import { fromComputing, show, type Quantity } from '../plan/quantity.js';
 import type { Dish } from '../plan/types.js';
 import type { Band } from '../service/heat/band.js';
 import type { AtGuest } from '../service/heat/types.js';
-import { degreesLike, rangeLike, scaleOf } from './degrees.js';
 import { quoted } from './wording.js';
 
 /** `61 °C (57 to 66 °C)`; the range alone where the source gives no middle. */

@@ -1,9 +1,9 @@
+import { degreesLike } from '../plan/degrees.js';
 import type { Band } from '../service/heat/band.js';
 import { heatOfDish } from '../service/heat/heat.js';
 import type { DishHeat } from '../service/heat/types.js';
 import type { DishFacts } from '../service/types.js';
 import { bandLike, degreesBeyond, minutesWords, misses, startOf, whereAndWhen } from './at-the-guest.js';
-import { degreesLike } from './degrees.js';
 import { isDoubtful } from './doubt.js';
 import { firstSight } from './first-sight.js';
 import type { Fix } from './fixes.js';

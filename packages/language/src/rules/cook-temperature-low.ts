@@ -1,4 +1,4 @@
-import { lowCooking } from './cooked-through.js';
+import { lowCooking } from '../service/cooked-through.js';
 import { firstSight } from './first-sight.js';
 import { defineRule } from './rule.js';
 import { quoted } from './wording.js';

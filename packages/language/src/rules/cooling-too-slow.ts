@@ -1,3 +1,4 @@
+import { degreesLike } from '../plan/degrees.js';
 import type { Dish } from '../plan/types.js';
 import {
     coolingLimits,
@@ -8,7 +9,6 @@ import {
 } from '../service/heat/cooling.js';
 import { hoursWords } from './at-the-guest.js';
 import { codeWith } from './code-figures.js';
-import { degreesLike } from './degrees.js';
 import { firstSight } from './first-sight.js';
 import type { Fix } from './fixes.js';
 import { defineRule } from './rule.js';

@@ -1,7 +1,7 @@
 import type { Figure } from '../plan/cupboard.js';
+import { judgeByCode } from '../plan/degrees.js';
 import type { Dish, Plan } from '../plan/types.js';
 import type { DishFacts } from '../service/types.js';
-import { judgeByCode } from './degrees.js';
 import { firstSight } from './first-sight.js';
 import type { RuleInput } from './rule.js';
 import { quoted } from './wording.js';

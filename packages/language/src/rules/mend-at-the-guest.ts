@@ -1,11 +1,11 @@
 /** What brings a liquid to its guest as it is wanted: another pour, another bowl, both, or a cover. All within what is safe. */
+import { degreesLike } from '../plan/degrees.js';
 import type { Quantity } from '../plan/quantity.js';
 import type { Dish } from '../plan/types.js';
 import type { Answer } from '../service/heat/inverse.js';
 import type { Answers, DishHeat } from '../service/heat/types.js';
 import type { DishFacts } from '../service/types.js';
 import { degreesBeyond, misses, startOf } from './at-the-guest.js';
-import { degreesLike } from './degrees.js';
 import type { Fix, Intention } from './fixes.js';
 import { quoted } from './wording.js';
 

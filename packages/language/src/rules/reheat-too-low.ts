@@ -1,5 +1,5 @@
+import { judgeByCode } from '../plan/degrees.js';
 import { codeWith } from './code-figures.js';
-import { judgeByCode } from './degrees.js';
 import { firstSight } from './first-sight.js';
 import type { Fix } from './fixes.js';
 import { defineRule } from './rule.js';

@@ -1,6 +1,6 @@
 import type { Band, Kind } from '../plan/cupboard.js';
+import { degreesLike, isAbove, isBelow, rangeLike, scaleOf } from '../plan/degrees.js';
 import { fromComputing, type Quantity } from '../plan/quantity.js';
-import { degreesLike, isAbove, isBelow, rangeLike, scaleOf } from './degrees.js';
 import type { Fix } from './fixes.js';
 import type { Report } from './rule.js';
 import { quoted } from './wording.js';

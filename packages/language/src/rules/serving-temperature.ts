@@ -1,7 +1,7 @@
+import { isAbove, isBelow } from '../plan/degrees.js';
 import { isKindOf } from '../plan/names.js';
 import type { Plan } from '../plan/types.js';
 import type { DishFacts } from '../service/types.js';
-import { isAbove, isBelow } from './degrees.js';
 import { everyDrink, isWine } from './drinks.js';
 import { firstSight } from './first-sight.js';
 import type { Fix } from './fixes.js';

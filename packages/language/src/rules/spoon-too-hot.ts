@@ -1,7 +1,7 @@
+import { degreesLike, isAbove } from '../plan/degrees.js';
 import { isFromCupboard } from '../plan/origin.js';
 import type { Quantity } from '../plan/quantity.js';
 import type { Severity } from '../plan/types.js';
-import { degreesLike, isAbove } from './degrees.js';
 import { firstSight } from './first-sight.js';
 import { defineRule } from './rule.js';
 import { touchLimits, type TouchLimits } from '../service/heat/touch-limits.js';

@@ -1,3 +1,4 @@
+import { degreesLike } from '../plan/degrees.js';
 import type { Origin } from '../plan/origin.js';
 import type { Plan, Pour } from '../plan/types.js';
 import { bathOf, chillTime, TIME_CONSTANTS, type Way } from '../service/chilling/baths.js';
@@ -5,7 +6,6 @@ import { eveningClock } from '../service/clock/evening.js';
 import type { Chilling } from '../service/chilling/types.js';
 import type { Service } from '../service/types.js';
 import { hoursRange, hoursWords } from './at-the-guest.js';
-import { degreesLike } from './degrees.js';
 import { isDoubtful } from './doubt.js';
 import { firstSight } from './first-sight.js';
 import type { Fix } from './fixes.js';

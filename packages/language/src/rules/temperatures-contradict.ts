@@ -1,8 +1,8 @@
+import { judgeByCode } from '../plan/degrees.js';
 import type { Quantity } from '../plan/quantity.js';
 import type { Plan } from '../plan/types.js';
 import { sideOf } from '../service/heat/dish-heat.js';
 import type { DishFacts } from '../service/types.js';
-import { judgeByCode } from './degrees.js';
 import { isDoubtful } from './doubt.js';
 import { firstSight } from './first-sight.js';
 import type { Fix } from './fixes.js';

@@ -1,3 +1,4 @@
+import { judgeByCode } from '../plan/degrees.js';
 import type { Origin } from '../plan/origin.js';
 import { show, type Quantity } from '../plan/quantity.js';
 import type { Plan } from '../plan/types.js';
@@ -7,7 +8,6 @@ import { isWithinTime, offControlLimit } from '../service/heat/off-control.js';
 import type { DishFacts, Service } from '../service/types.js';
 import { hoursWords } from './at-the-guest.js';
 import { codeWith } from './code-figures.js';
-import { judgeByCode } from './degrees.js';
 import { isDoubtful } from './doubt.js';
 import { firstSight } from './first-sight.js';
 import type { Fix } from './fixes.js';

@@ -1,12 +1,8 @@
-import type { GuestGroup } from '../service/types.js';
+import { undercookedFor, type Undercooked } from '../service/undercooked.js';
 import type { Fix } from './fixes.js';
 import { guestsOf, statedHere } from './guest-words.js';
 import { defineRule } from './rule.js';
-import { isMincedMeat, undercooked, type Undercooked } from './undercooked.js';
 import { quoted } from './wording.js';
-
-/** The diet of the very young, the old, the pregnant and the ill, whom undercooked food harms most. */
-const SUSCEPTIBLE = 'highly-susceptible';
 
 const plan = (cook: string): string => `event "Harbour lunch" {
     date 2026-10-17
@@ -48,13 +44,9 @@ export default defineRule({
     check({ plan, service, report }) {
         for (const { portions } of service.servings) {
             for (const { dish, groups } of portions) {
-                const kind = plan.cupboard.kinds.get(dish.kind.name);
-                const found = undercooked(dish, kind, plan);
-                if (!found) {
-                    continue;
-                }
                 for (const { group, count } of groups) {
-                    if (isSusceptible(group) || (group.children && isMincedMeat(kind))) {
+                    const found = undercookedFor(group, dish, plan);
+                    if (found) {
                         report({
                             at: found.at,
                             message: `${quoted(dish.title)} ${found.words}, and ${guestsOf({ ...group, count })} would get it.`,
@@ -68,10 +60,6 @@ export default defineRule({
         }
     },
 });
-
-function isSusceptible({ needs }: GuestGroup): boolean {
-    return needs.some((need) => need.sort === 'diet' && need.diet.name === SUSCEPTIBLE);
-}
 
 function cookThrough(title: string, { cookTo }: Undercooked, at: Undercooked['at'] | undefined): Fix[] {
     return cookTo && at

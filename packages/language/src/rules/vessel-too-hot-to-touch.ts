@@ -1,10 +1,10 @@
 import type { Piece } from '../plan/cupboard.js';
+import { degreesLike } from '../plan/degrees.js';
 import { suitsDrink } from '../plan/suiting.js';
 import { heatOfDish } from '../service/heat/heat.js';
 import { materialOf } from '../service/heat/materials.js';
 import { touchLimits } from '../service/heat/touch-limits.js';
 import type { DishFacts, PourFacts } from '../service/types.js';
-import { degreesLike } from './degrees.js';
 import { isDoubtful } from './doubt.js';
 
 import { firstSight } from './first-sight.js';

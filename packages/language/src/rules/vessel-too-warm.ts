@@ -1,5 +1,5 @@
+import { degreesLike, isAbove } from '../plan/degrees.js';
 import { isFromCupboard } from '../plan/origin.js';
-import { degreesLike, isAbove } from './degrees.js';
 import { firstSight } from './first-sight.js';
 import { defineRule } from './rule.js';
 import { touchLimits } from '../service/heat/touch-limits.js';

@@ -1,8 +1,8 @@
+import { degreesLike } from '../plan/degrees.js';
 import { heatOfDish } from '../service/heat/heat.js';
 import type { DishHeat, DrinkHeat } from '../service/heat/types.js';
 import type { DishFacts, PourFacts } from '../service/types.js';
 import { bandLike, minutesWords, misses, startOf, whereAndWhen } from './at-the-guest.js';
-import { degreesLike } from './degrees.js';
 import { isDoubtful } from './doubt.js';
 import { firstSight } from './first-sight.js';
 import type { Fix } from './fixes.js';

@@ -1,3 +1,4 @@
+import { degreesLike } from '../plan/degrees.js';
 import { fromTo } from '../plan/origin.js';
 import type { Plan } from '../plan/types.js';
 import { eveningClock } from '../service/clock/evening.js';
@@ -10,7 +11,6 @@ import { plateHolders } from '../service/stock/equipment.js';
 import type { EquipmentUse } from '../service/stock/types.js';
 import type { DishFacts, Service } from '../service/types.js';
 import { minutesWords } from './at-the-guest.js';
-import { degreesLike } from './degrees.js';
 import { isDoubtful } from './doubt.js';
 import { whatItHolds, rentGear } from './equipment.js';
 import { defineRule, type Report } from './rule.js';

@@ -41,7 +41,7 @@ export function deriveService(plan: Plan): Service {
     const courses = (): readonly Course[] => plan.menu?.courses ?? [];
     // Of a course that stays as it is all this stays as well, whatever is written in another.
     const servingOf = lazilyKeptOfEach((course: Course) =>
-        serveCourse(course, service.groups, service.guestCount, plan.cupboard),
+        serveCourse(course, service.groups, service.guestCount, plan),
     );
     const factsIn = lazilyOfEach((course: Course) => lazilyOfEach((dish: Dish) => dishFacts(plan, course, dish)));
     const factsOfPours = (course: Course, dish?: Dish) =>
@@ -166,7 +166,7 @@ function breadService(
     const until = bread.until && findCourse(menu, bread.until.name)?.index;
     return {
         bread,
-        serving: serveCourse(course, groups, guestCount, cupboard),
+        serving: serveCourse(course, groups, guestCount, plan),
         plate: bread.plate && cupboard.pieces.get(bread.plate.name),
         spreader: bread.piece && cupboard.pieces.get(bread.piece.name),
         from: from ?? 0,

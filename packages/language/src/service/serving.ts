@@ -1,11 +1,13 @@
 import type { Cupboard } from '../plan/cupboard.js';
 import type { Course, Dish } from '../plan/types.js';
 import { alcoholInFood } from './alcohol-in-food.js';
+import type { CodeAndCupboard } from './cooked-through.js';
 import { dishConflicts, isAllergenNeed } from './diets.js';
 import { solveTransport } from './flow.js';
 import { sortGuests, type GuestSort } from './guest-sorts.js';
 import { isCounted, tooFewFor, tooManyFor } from './serving-conflicts.js';
 import type { CourseServing, GuestGroup, Portion, Unserved } from './types.js';
+import { undercookedFor } from './undercooked.js';
 
 /**
  * How many portions each dish has: a stated number, or its share of the guests; `undefined` where it has as many as are wanted.
@@ -31,17 +33,18 @@ const ROUNDING_NOISE = 1e-9;
 
 /**
  * What one portion costs, as digits of one number, the gravest first:
- * guests with an allergen are fed before those with a diet, and those before all others; choices are kept; nobody gets a dish meant
- * for guests of another need, and no child one with alcohol; portions stated by number are given out; a guest gets the dish meant for
- * them before one that is counted, and that before the one for the rest.
+ * guests with an allergen are fed before those with a diet, and those before all others; choices are kept; nobody whom it harms most
+ * gets raw or undercooked food; nobody gets a dish meant for guests of another need, and no child one with alcohol; portions stated by
+ * number are given out; a guest gets the dish meant for them before one that is counted, and that before the one for the rest.
  */
 function costOf(
     { groups, likes }: GuestSort,
     place: number,
     dish: Dish,
     isStated: boolean,
-    cupboard: Cupboard,
+    plan: CodeAndCupboard,
 ): number[] | undefined {
+    const { cupboard } = plan;
     const liking = likes[place];
     if (liking === undefined) {
         return undefined;
@@ -53,6 +56,7 @@ function costOf(
     return [
         needs.some((need) => isAllergenNeed(need, cupboard)) ? 0 : needs.length > 0 ? 1 : 2,
         likes.includes('chosen') && liking !== 'chosen' ? 1 : 0,
+        undercookedFor(group, dish, plan) ? 1 : 0,
         liking === 'stand-in' || isForAdults ? 1 : 0,
         isStated ? 0 : 1,
         { chosen: 0, meant: 0, counted: 1, rest: 2, 'stand-in': 2 }[liking],
@@ -70,8 +74,9 @@ export function serveCourse(
     course: Course,
     groups: readonly GuestGroup[],
     guestCount: number,
-    cupboard: Cupboard,
+    plan: CodeAndCupboard,
 ): CourseServing {
+    const { cupboard } = plan;
     const { dishes } = course;
     const stated = portionsStated(dishes, guestCount);
     const sorts = sortGuests(groups, dishes, cupboard);
@@ -82,7 +87,7 @@ export function serveCourse(
         capacity: stated.map((count) => count ?? Infinity),
         cost: sorts.map((sort) =>
             dishes.map((dish, place) =>
-                costOf(sort, place, dish, stated[place] !== undefined, cupboard)?.reduce(
+                costOf(sort, place, dish, stated[place] !== undefined, plan)?.reduce(
                     (cost, digit) => cost * base + digit,
                     0,
                 ),
@@ -122,7 +127,7 @@ export function serveCourse(
 }
 
 /** Past it costs no longer fit a number exactly; no course has as many. */
-const MOST_DISHES = 300;
+const MOST_DISHES = 113;
 
 interface Share {
     readonly group: GuestGroup;

@@ -1,10 +1,10 @@
+import { rangeLike } from '../../../plan/degrees.js';
 import type { Band } from '../../../service/heat/band.js';
 import type { DishHeat } from '../../../service/heat/types.js';
 import type { Run, Span } from '../../../service/run/types.js';
 import type { Origin } from '../../../plan/origin.js';
 import type { Quantity } from '../../../plan/quantity.js';
 import { bandLike, degreesBeyond, misses } from '../../../rules/at-the-guest.js';
-import { rangeLike } from '../../../rules/degrees.js';
 import { degrees } from '../../sheets/evening.js';
 import type { Drawable } from '../pictures.js';
 

@@ -1,6 +1,6 @@
 /** Temperatures in the scale a chef writes in, compared as trade tables print them: in whole degrees. */
-import type { Figure } from '../plan/cupboard.js';
-import { fromComputing, show, type Quantity } from '../plan/quantity.js';
+import type { Figure } from './cupboard.js';
+import { fromComputing, show, type Quantity } from './quantity.js';
 
 type Scale = '°C' | '°F';
 

@@ -1,10 +1,12 @@
 import type { Cupboard, Figure, Kind } from '../plan/cupboard.js';
+import { judgeByCode } from '../plan/degrees.js';
 import { isKindOf, withParents } from '../plan/names.js';
 import type { Origin } from '../plan/origin.js';
 import { show, type Quantity } from '../plan/quantity.js';
 import type { Dish, Plan } from '../plan/types.js';
-import { judgeByCode } from './degrees.js';
-import { quoted } from './wording.js';
+
+/** What decides how a food has to be cooked. */
+export type CodeAndCupboard = Pick<Plan, 'code' | 'cupboard'>;
 
 /** A `cook to` that the food code does not count as cooked through. */
 export interface LowCooking {
@@ -61,7 +63,7 @@ const ROAST_HOLDS = [
 ] as const;
 
 /** @returns `undefined` where the dish states no `cook to`, where that is enough, or where nothing tells what is */
-export function lowCooking(dish: Dish, kind: Kind | undefined, plan: Plan): LowCooking | undefined {
+export function lowCooking(dish: Dish, kind: Kind | undefined, plan: CodeAndCupboard): LowCooking | undefined {
     const { cookTo } = dish;
     if (!cookTo) {
         return undefined;
@@ -73,7 +75,7 @@ export function lowCooking(dish: Dish, kind: Kind | undefined, plan: Plan): LowC
     }
     const { temperature, time, origin } = cookTo;
     const isOnRequest = !strict && kind !== undefined && isWhole(kind, plan.cupboard);
-    const food = strict?.food ?? quoted(kind!.name);
+    const food = strict?.food ?? `\`${kind!.name}\``;
     const { isBroken, words } = judgeByCode(temperature, wanted, 'least');
     if (isBroken) {
         const isHeld =
@@ -113,7 +115,7 @@ function strictFood(
 const MADE_FROM_MEAT = ['meat-stock', 'gelatine', 'lard'];
 
 /** The code in force, or the model code where that gives no figure of its own. */
-function figureOf({ code, cupboard }: Plan, name: string): Figure | undefined {
+function figureOf({ code, cupboard }: CodeAndCupboard, name: string): Figure | undefined {
     return code.figures[name] ?? cupboard.codes.get('us-model')?.figures[name];
 }
 
