@@ -27,12 +27,7 @@ export function otherWordsOf(sort: NameSort, cupboard: Cupboard): OtherWord[] {
 
 /** What people write for the same word: in capitals, with an accent, in two words, as more than one of it. */
 const plain = (word: string): string =>
-    word
-        .normalize('NFD')
-        .replace(/\p{M}/gu, '')
-        .toLowerCase()
-        .replaceAll(' ', '-')
-        .replace(/s$/, '');
+    word.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase().replaceAll(' ', '-').replace(/s$/, '');
 
 /** The names of what `written` is another word for: `gluten-free` for `coeliac`. */
 export function calledHere(written: string, words: readonly OtherWord[]): string[] {

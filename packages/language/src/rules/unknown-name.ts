@@ -105,7 +105,9 @@ function judge(occurrence: Occurrence, names: readonly string[], input: RuleInpu
         return;
     }
     const elsewhere = otherSort(occurrence, input);
-    const near = elsewhere ? [] : [nearest(name, names), nearlyCalledHere(name, words)].find((some) => some.length > 0) ?? [];
+    const near = elsewhere
+        ? []
+        : ([nearest(name, names), nearlyCalledHere(name, words)].find((some) => some.length > 0) ?? []);
     const reach = REACH[sort];
     // What a house or menu edited alone does not know may be declared by the event that uses it.
     if (near.length === 0 && !elsewhere && (reach === 'open' || (reach !== 'closed' && !input.plan.event))) {
@@ -130,7 +132,11 @@ function judge(occurrence: Occurrence, names: readonly string[], input: RuleInpu
 }
 
 /** @param called the names that it is another word for */
-function saidOtherwise(name: string, called: readonly string[], at: Origin): Pick<Report, 'message' | 'hint' | 'fixes'> {
+function saidOtherwise(
+    name: string,
+    called: readonly string[],
+    at: Origin,
+): Pick<Report, 'message' | 'hint' | 'fixes'> {
     const all = listed(called.map(quoted), 'or');
     const isOne = called.length === 1;
     return {
