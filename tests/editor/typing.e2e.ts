@@ -122,6 +122,15 @@ describe('in the real editor', () => {
         await expect.poll(() => window.text()).toContain('eaten with soup-spoon');
     });
 
+    it('proposes a name under another word for it, and writes the name', async () => {
+        await window.replace('contains milk', 'contains ');
+        await window.type('shr');
+        await window.proposals('shrimp');
+        await window.picture('another word for a name');
+        await window.press('Enter');
+        await expect.poll(() => window.text()).toContain('contains prawn');
+    });
+
     // Whatever is proposed, closed or laid out on the way, a person who takes none of it gets what they typed.
     it('keeps every word of a plan that is typed from nothing, and lays it out', async () => {
         writeFileSync(join(folder, 'feast.cover'), '');
