@@ -81,7 +81,7 @@ export function nameProposals(
 ): Proposal[] {
     const kind = KIND_OF_SORT[wanted.sort] ?? CompletionItemKind.Text;
     const names = namesOf(wanted, checked);
-    const otherWords = otherWordsOf(wanted.sort, checked.plan.cupboard).filter(({ word }) => !names.includes(word));
+    const otherWords = otherWordsOf(wanted.sort, checked.plan.cupboard, names);
     return [
         ...names.map((name) => {
             const { rank, ...said } = about(name, wanted, checked, around, properties);

@@ -31,9 +31,19 @@ it('adds the words of who declares a thing again, and hands none down to its sor
         'plate service-plate { also base }  plate marsh-plate is service-plate  kind bisque is soup',
         'plate service-plate { also charger }  kind soup { also potage }',
     );
-    expect(otherWordsOf('piece', cupboard)).toEqual([
+    expect(otherWordsOf('piece', cupboard, ['service-plate', 'marsh-plate'])).toEqual([
         { word: 'base', name: 'service-plate' },
         { word: 'charger', name: 'service-plate' },
     ]);
-    expect(otherWordsOf('kind', cupboard)).toEqual([{ word: 'potage', name: 'soup' }]);
+    expect(otherWordsOf('kind', cupboard, ['soup', 'bisque'])).toEqual([{ word: 'potage', name: 'soup' }]);
+});
+
+it('knows no other word for what may not stand there, and none that is a name there', () => {
+    const cupboard = cupboardOf('kind soup { also potage }  kind dessert { also pudding }');
+    // The courses of a menu.
+    expect(otherWordsOf('course', cupboard, ['soup', 'Broth'])).toEqual([{ word: 'potage', name: 'soup' }]);
+    expect(otherWordsOf('kind', cupboard, ['soup', 'dessert', 'potage'])).toEqual([
+        { word: 'pudding', name: 'dessert' },
+    ]);
+    expect(otherWordsOf('diet', cupboard, [])).toContainEqual({ word: 'kid', name: 'children' });
 });

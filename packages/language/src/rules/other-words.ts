@@ -12,6 +12,8 @@ const THINGS: Partial<
     'kind-or-drink': ({ kinds, drinks }) => [...kinds, ...drinks],
     substance: ({ substances }) => substances,
     diet: ({ diets }) => diets,
+    // A course is called by its kind.
+    course: ({ kinds }) => kinds,
 };
 
 /** Another word, and the name of the thing that it is a word for. */
@@ -20,9 +22,18 @@ export interface OtherWord {
     readonly name: string;
 }
 
-/** All other words for things of a sort, in the order of their names. */
-export function otherWordsOf(sort: NameSort, cupboard: Cupboard): OtherWord[] {
-    return [...(THINGS[sort]?.(cupboard) ?? [])].flatMap(([name, { also }]) => also.map((word) => ({ word, name })));
+/** Guests are counted by age as by diet, with a word of the language. */
+const CHILDREN: readonly OtherWord[] = ['child', 'kid'].map((word) => ({ word, name: 'children' }));
+
+/**
+ * All other words for things of a sort, in the order of the cupboard.
+ * @param names those that may stand where the word stands
+ */
+export function otherWordsOf(sort: NameSort, cupboard: Cupboard, names: readonly string[]): OtherWord[] {
+    const inReach = new Set(names);
+    const things = [...(THINGS[sort]?.(cupboard) ?? [])].filter(([name]) => inReach.has(name));
+    const words = things.flatMap(([name, { also }]) => also.map((word) => ({ word, name })));
+    return [...words, ...(sort === 'diet' ? CHILDREN : [])].filter(({ word }) => !inReach.has(word));
 }
 
 /** What people write for the same word: in capitals, with an accent, in two words, as more than one of it. */

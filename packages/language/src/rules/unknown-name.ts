@@ -98,7 +98,7 @@ export default defineRule({
 /** @param names those that may stand here */
 function judge(occurrence: Occurrence, names: readonly string[], input: RuleInput): void {
     const { sort, name, origin } = occurrence;
-    const words = otherWordsOf(sort, input.plan.cupboard);
+    const words = otherWordsOf(sort, input.plan.cupboard, names);
     const called = calledHere(name, words);
     if (called.length > 0) {
         input.report({ at: origin, ...saidOtherwise(name, called, origin) });
@@ -197,6 +197,9 @@ function hintFor(
     }
     if (sort === 'rule') {
         return 'The list of rules is printed by `underliner rules`.';
+    }
+    if (sort === 'pour-title' && all.length === 0) {
+        return `Pour it in a course: ${quoted(`pour "${name}" … into …`)}.`;
     }
     return isShort ? `There ${all.length === 1 ? 'is' : 'are'} ${listed(all)}.` : undefined;
 }
