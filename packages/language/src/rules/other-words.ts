@@ -1,4 +1,5 @@
 import type { Cupboard } from '../plan/cupboard.js';
+import { isSameWord } from '../plan/other-words.js';
 import type { NameSort } from '../plan/types.js';
 import { nearest } from './nearest.js';
 
@@ -36,13 +37,9 @@ export function otherWordsOf(sort: NameSort, cupboard: Cupboard, names: readonly
     return [...words, ...(sort === 'diet' ? CHILDREN : [])].filter(({ word }) => !inReach.has(word));
 }
 
-/** What people write for the same word: in capitals, with an accent, in two words, as more than one of it. */
-const plain = (word: string): string =>
-    word.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase().replaceAll(' ', '-').replace(/s$/, '');
-
 /** The names of what `written` is another word for: `gluten-free` for `coeliac`. */
 export function calledHere(written: string, words: readonly OtherWord[]): string[] {
-    return [...new Set(words.filter(({ word }) => plain(word) === plain(written)).map(({ name }) => name))];
+    return [...new Set(words.filter(({ word }) => isSameWord(word, written)).map(({ name }) => name))];
 }
 
 /** The same where the other word is mistyped. */

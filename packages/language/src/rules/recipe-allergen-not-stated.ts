@@ -47,7 +47,11 @@ export default defineRule({
             { text: PLAN('egg, milk, tree nuts', '<|contains egg, milk|>') },
             {
                 title: 'A word that no allergen has',
-                text: PLAN('egg, dairy', 'contains egg').replace(/"recipes.*"/, '<|$&|>'),
+                text: PLAN('egg, sea silk', 'contains egg').replace(/"recipes.*"/, '<|$&|>'),
+            },
+            {
+                title: 'Another word for an allergen',
+                text: PLAN('egg, dairy', '<|contains egg|>'),
             },
             { title: 'The plan states more than the recipe', text: PLAN('egg', '<|contains egg, milk|>') },
         ],

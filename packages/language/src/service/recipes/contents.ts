@@ -1,5 +1,6 @@
 import type { Contains, Cupboard, Substance } from '../../plan/cupboard.js';
 import { clashes, withParents } from '../../plan/names.js';
+import { isSameWord } from '../../plan/other-words.js';
 import type { RecipeFacts } from '../../plan/recipe.js';
 import type { Accompaniment, Menu, Plan } from '../../plan/types.js';
 import { recipeOf } from './batches.js';
@@ -92,23 +93,27 @@ export function contentsOf(recipe: RecipeFacts | undefined, cupboard: Cupboard):
 
 /** What a recipe says it contains and no name of the cupboard says. */
 export function unknownContents({ contains = [] }: RecipeFacts, { substances }: Cupboard): string[] {
-    return contains.filter((words) => substanceCalled(words, substances) === undefined);
+    return contains.filter((words) => substancesCalled(words, substances).length === 0);
 }
 
 /** Each once, in the recipe's order; what is not known is left out. */
 function namesOf(contains: readonly string[], substances: ReadonlyMap<string, Substance>): string[] {
-    return [...new Set(contains.flatMap((words) => substanceCalled(words, substances) ?? []))];
+    return [...new Set(contains.flatMap((words) => substancesCalled(words, substances)))];
 }
 
-/** The substance that `Tree nuts`, `eggs` or `cereals containing gluten` means: by its name, else by a word it is called. */
-function substanceCalled(words: string, substances: ReadonlyMap<string, Substance>): string | undefined {
+/**
+ * What `Tree nuts`, `eggs`, `cereals containing gluten` or `dairy` means: a name, else a word it is called, else another word for it,
+ * and then all that it may mean, for guests without either are kept from it.
+ */
+function substancesCalled(words: string, substances: ReadonlyMap<string, Substance>): string[] {
     const plain = words.normalize('NFC').toLowerCase().trim();
     const name = plain.replace(/\s+/g, '-');
-    const found = [name, name.replace(/s$/, ''), `${name}s`].find((each) => substances.has(each));
-    return (
-        found ??
-        [...substances.values()].find(({ called }) => called.some((each) => each.words.toLowerCase() === plain))?.name
-    );
+    const found =
+        [name, name.replace(/s$/, ''), `${name}s`].find((each) => substances.has(each)) ??
+        [...substances.values()].find(({ called }) => called.some((each) => each.words.toLowerCase() === plain))?.name;
+    const others = (): string[] =>
+        [...substances.values()].flatMap((each) => (each.also.some((word) => isSameWord(word, words)) ? each.name : []));
+    return found === undefined ? others() : [found];
 }
 
 /** The diets a recipe says it suits, by their names or their schema.org terms. */
