@@ -112,7 +112,9 @@ function substancesCalled(words: string, substances: ReadonlyMap<string, Substan
         [name, name.replace(/s$/, ''), `${name}s`].find((each) => substances.has(each)) ??
         [...substances.values()].find(({ called }) => called.some((each) => each.words.toLowerCase() === plain))?.name;
     const others = (): string[] =>
-        [...substances.values()].flatMap((each) => (each.also.some((word) => isSameWord(word, words)) ? each.name : []));
+        [...substances.values()].flatMap((each) =>
+            each.also.some((word) => isSameWord(word, words)) ? each.name : [],
+        );
     return found === undefined ? others() : [found];
 }
 
