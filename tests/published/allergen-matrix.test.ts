@@ -202,3 +202,33 @@ describe('the rows of the matrix', () => {
         expect(full.caution).toMatch(/local food code and licensed staff decide/);
     });
 });
+
+/** What the menu card tells of a dish, in the code's words. */
+function told(code: string, dish: string): string[] {
+    const text = `event "Harbour lunch" { date 2026-10-17  zone America/Halifax  seated 12:30  guests 8  local code ${code} }
+menu { course main "Plate" is fish { served on dinner-plate at 62 °C  lasts 20 min  ${dish} } }
+`;
+    const [row] = check('lunch.cover', filesInMemory({ 'lunch.cover': text })).service.allergens.rows;
+    return row!.cells.flatMap(({ by }) => by.map((each) => each.told));
+}
+
+describe('a food as guests are told of it', () => {
+    // The words of temperature 3.1 and 3.2; what the food is called stands behind them.
+    it.each<readonly [code: string, contains: string, words: readonly string[]]>([
+        ['eu', '"butter"', ['fish', 'milk (butter)']],
+        ['eu', 'prawn', ['crustaceans (prawn or shrimp)', 'fish']],
+        ['us-model', 'prawn', ['Crustacean shellfish (prawn or shrimp)', 'fish']],
+        ['eu', 'celeriac', ['celery (celeriac)', 'fish']],
+        ['us-model', 'tofu', ['fish', 'soybeans (tofu)']],
+        // Named by the code itself, or saying it already.
+        ['eu', 'hazelnut', ['fish', 'hazelnut']],
+        ['us-model', 'hazelnut', ['fish', 'hazelnut']],
+        ['eu', 'wheat-flour', ['fish', 'wheat flour']],
+        ['eu', 'spelt', ['fish', 'spelt (wheat)']],
+        // What the kind is of is not told beside a sort of it.
+        ['eu', 'cod', ['fish (cod)']],
+        ['us-model', 'cod', ['fish (cod)']],
+    ])('under %s, %s', (code, contains, words) => {
+        expect(told(code, `contains ${contains}`)).toEqual(words);
+    });
+});

@@ -52,19 +52,12 @@ function line(source: SheetSource, row: AllergenRow): string {
 }
 
 function contents(row: AllergenRow): string {
+    const told = row.cells.flatMap(({ by }) => by.map((each) => each.told));
     if (!row.isStated) {
-        const kinds = row.cells.map(({ by }) => by.map(({ called }) => called)).flat();
-        return kinds.length > 0 ? `Contains ${listed(kinds)}; for the rest ask us.` : 'Ask us what is in it.';
+        return told.length > 0 ? `Contains ${listed(told)}; for the rest ask us.` : 'Ask us what is in it.';
     }
-    const words = row.cells.map(({ column, by }) => byWords(column, by));
-    const beyond = row.beyond.map(({ called }) => called);
-    const all = [...words, ...beyond];
+    const all = [...told, ...row.beyond.map(({ called }) => called)];
     return all.length > 0 ? `Contains ${all.join(', ')}.` : 'Contains none of the allergens that must be told.';
-}
-
-/** `gluten (wheat)`; the column alone where it is what is in it. */
-function byWords(column: string, by: AllergenRow['beyond']): string {
-    return by.length === 1 && by[0]!.name === column ? by[0]!.called : `${by.map(({ called }) => called).join(', ')}`;
 }
 
 /** Diets that the plan states of it: `suits vegetarian`, `for vegetarian`. */

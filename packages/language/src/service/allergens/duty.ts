@@ -1,6 +1,6 @@
 /** Of what the local code requires guests to be told, and in which words. The words are planning aids: the code itself decides. */
 import type { Cupboard, Substance } from '../../plan/cupboard.js';
-import { isRequiredBy } from '../../plan/names.js';
+import { isRequiredBy, withParents } from '../../plan/names.js';
 import type { AllergenColumn, AllergenName } from './types.js';
 
 type Substances = Cupboard['substances'];
@@ -10,6 +10,24 @@ export function wordFor(name: string, code: string, substances: Substances): All
     const called = substances.get(name)?.called;
     const own = called?.find((each) => each.code === code) ?? called?.find((each) => each.code === undefined);
     return { name, called: own?.words ?? name };
+}
+
+/**
+ * As guests have to be told of a substance that the code requires: by its own word where the code names it, else by that of what
+ * it is a sort of, with its own behind: `milk (butter)`; `wheat flour` says both already.
+ */
+export function toldAs(name: string, code: string, substances: Substances): string {
+    const own = wordFor(name, code, substances).called;
+    const named = namedAbove(name, code, substances);
+    const word = named === undefined || named === name ? own : wordFor(named, code, substances).called;
+    return own.toLowerCase().includes(word.toLowerCase()) ? own : `${word} (${own})`;
+}
+
+/** The nearest that the code itself names: the substance, else what it is a sort of. */
+function namedAbove(name: string, code: string, substances: Substances): string | undefined {
+    return [...withParents(name, substances)].find((each) =>
+        substances.get(each)?.requiredIn.some((named) => named.name === code),
+    );
 }
 
 /**

@@ -1,9 +1,9 @@
 import type { Contains, Kind } from '../../plan/cupboard.js';
-import { isRequiredBy } from '../../plan/names.js';
+import { isRequiredBy, withParents } from '../../plan/names.js';
 import type { Accompaniment, Course, Dish, Plan, Pour } from '../../plan/types.js';
 import { pourFacts } from '../facts.js';
 import type { PourFacts, Service } from '../types.js';
-import { columnOf, columnsOf, wordFor } from './duty.js';
+import { columnOf, columnsOf, toldAs, wordFor } from './duty.js';
 import type { AllergenCell, AllergenMatrix, AllergenRow } from './types.js';
 
 /** What is put before a guest, with what is known of its contents. */
@@ -29,10 +29,11 @@ function rowOf({ code, cupboard }: Plan, { contains, kind, leftOffFor, ...row }:
     const isAllergen = (name: string): boolean =>
         substances.get(name)?.sort === 'allergen' || isRequiredBy(code.name, name, substances);
     const word = (name: string) => wordFor(name, code.name, substances);
+    const carrier = (name: string) => ({ ...word(name), told: toldAs(name, code.name, substances) });
     const stated = (contains?.what ?? []).map(({ name }) => name).filter(isAllergen);
-    const ofKind = (kind?.of ?? [])
-        .map(({ name }) => name)
-        .filter((name) => isAllergen(name) && !stated.includes(name));
+    const inStated = new Set(stated.flatMap((name) => [...withParents(name, substances)]));
+    // Where cod is stated, nobody is told of fish besides.
+    const ofKind = (kind?.of ?? []).map(({ name }) => name).filter((name) => isAllergen(name) && !inStated.has(name));
     const usual = contains ? [] : (kind?.usually?.what ?? []).map(({ name }) => name).filter(isAllergen);
     const cells = new Map<string, AllergenCell>();
     for (const [name, from] of [
@@ -42,7 +43,7 @@ function rowOf({ code, cupboard }: Plan, { contains, kind, leftOffFor, ...row }:
         const column = columnOf(name, code.name, substances);
         if (column !== undefined) {
             const known = cells.get(column);
-            cells.set(column, { column, by: [...(known?.by ?? []), word(name)], from: known?.from ?? from });
+            cells.set(column, { column, by: [...(known?.by ?? []), carrier(name)], from: known?.from ?? from });
         }
     }
     return {

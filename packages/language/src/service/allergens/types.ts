@@ -38,10 +38,16 @@ export interface AllergenName {
     readonly called: string;
 }
 
+/** What carries an allergen that must be told. */
+export interface AllergenCarrier extends AllergenName {
+    /** As guests are told of it: `milk (butter)` where the code has no word of its own for butter. */
+    readonly told: string;
+}
+
 /** An allergen that must be told, and what in it carries it: `tree nuts`, by `pine nut`. */
 export interface AllergenCell {
     readonly column: string;
-    readonly by: readonly AllergenName[];
+    readonly by: readonly AllergenCarrier[];
     /** `kind` where only the kind of the dish says so (`kind steak … of beef`). */
     readonly from: 'stated' | 'kind';
 }
