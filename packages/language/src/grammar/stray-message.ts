@@ -51,7 +51,7 @@ export function strayMessage(stray: Stray): Said {
         return { message: `${quoted(image)} starts nothing ${place(stray.body)}; a line there reads like ${clause}.` };
     }
     return stray.isOnSameLine && before && !isBrace(before)
-        ? { message: `A word or a comma is missing before ${quoted(image)}.` }
+        ? wordMissing(found, stray.body)
         : { message: `${quoted(image)} has no word before it that says what it is.` };
 }
 
@@ -126,7 +126,7 @@ function mistyped({ body, found: { image, tokenType }, isOnSameLine, keywords }:
 }
 
 /** `eaten with soup spoon` */
-function twoWords({ found, isName }: Stray, before: IToken): Said | undefined {
+function twoWords({ found, isName, body }: Stray, before: IToken): Said | undefined {
     if (!isName(found.tokenType)) {
         return undefined;
     }
@@ -137,7 +137,16 @@ function twoWords({ found, isName }: Stray, before: IToken): Said | undefined {
               message: `A comma or a hyphen is missing before ${quoted(found.image)}.`,
               hint: `A name of two words is written ${quoted(joined)}.`,
           }
-        : { message: `A word or a comma is missing before ${quoted(found.image)}.` };
+        : wordMissing(found, body);
+}
+
+/** `"A. Reed" vegetarian` */
+function wordMissing({ image }: IToken, body: Body): Said {
+    const shape = CLAUSE_SHAPES[blockKey(body)];
+    return {
+        message: `A word or a comma is missing before ${quoted(image)}.`,
+        ...(shape === undefined ? {} : { hint: `A line there reads like ${shape}.` }),
+    };
 }
 
 function startsPhrase({ image }: IToken): boolean {

@@ -34,7 +34,7 @@ export const BLOCKS: Readonly<Record<string, { readonly place: string; readonly 
 /** Blocks whose clauses start with a name or a number: what one looks like. */
 export const CLAUSE_SHAPES: Readonly<Record<string, string>> = {
     GuestsClause: '`6 vegetarian`',
-    Seating: '`"A. Reed" at T3 seat 5`',
+    Seating: '`"A. Reed" at T3 seat 5, is vegetarian`',
     'HouseClause laying': '`limit: 3 per side`',
     'HouseClause washing': '`45 racks per hour`',
     Team: '`servers 7`',
