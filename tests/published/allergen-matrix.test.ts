@@ -227,8 +227,20 @@ describe('a food as guests are told of it', () => {
         ['eu', 'spelt', ['fish', 'spelt (wheat)']],
         // What the kind is of is not told beside a sort of it.
         ['eu', 'cod', ['fish (cod)']],
+        // A sort of two: both are told.
+        ['eu', 'triticale', ['fish', 'wheat, rye (triticale)']],
         ['us-model', 'cod', ['fish (cod)']],
     ])('under %s, %s', (code, contains, words) => {
         expect(told(code, `contains ${contains}`)).toEqual(words);
     });
+});
+
+it('tells a food of the house under each allergen that it is', () => {
+    const text = `ingredient mayonnaise is egg, mustard
+event "Harbour lunch" { date 2026-10-17  zone America/Halifax  seated 12:30  guests 8  local code eu }
+menu { course main "Plate" is grain-main { served on dinner-plate at 62 °C  lasts 20 min  contains mayonnaise } }
+`;
+    const [row] = check('lunch.cover', filesInMemory({ 'lunch.cover': text })).service.allergens.rows;
+    expect(row!.cells.map(({ column }) => column)).toEqual(['egg', 'mustard']);
+    expect(row!.cells.map(({ by }) => by[0]!.told)).toEqual(Array(2).fill('egg, mustard (mayonnaise)'));
 });

@@ -101,7 +101,7 @@ function judge(occurrence: Occurrence, names: readonly string[], input: RuleInpu
     const words = otherWordsOf(sort, input.plan.cupboard, names);
     const called = calledHere(name, words);
     if (called.length > 0) {
-        input.report({ at: origin, ...saidOtherwise(name, called, origin) });
+        input.report({ at: origin, ...saidOtherwise(occurrence, called) });
         return;
     }
     const elsewhere = otherSort(occurrence, input);
@@ -133,16 +133,19 @@ function judge(occurrence: Occurrence, names: readonly string[], input: RuleInpu
 
 /** @param called the names that it is another word for */
 function saidOtherwise(
-    name: string,
+    { sort, name, origin }: Occurrence,
     called: readonly string[],
-    at: Origin,
 ): Pick<Report, 'message' | 'hint' | 'fixes'> {
     const all = listed(called.map(quoted), 'or');
     const isOne = called.length === 1;
     return {
         message: `${quoted(name)} ${isOne ? 'is called' : 'can be'} ${all} here.`,
-        hint: isOne ? `Write ${all}.` : 'Write what is meant.',
-        fixes: called.map((each) => replace(at, asName(each), isOne)),
+        hint: isOne
+            ? `Write ${all}.`
+            : sort === 'diet'
+              ? 'Ask the guest, and write what is meant.'
+              : 'Write what is meant.',
+        fixes: called.map((each) => replace(origin, asName(each), isOne)),
     };
 }
 

@@ -52,7 +52,7 @@ function line(source: SheetSource, row: AllergenRow): string {
 }
 
 function contents(row: AllergenRow): string {
-    const told = row.cells.flatMap(({ by }) => by.map((each) => each.told));
+    const told = [...new Set(row.cells.flatMap(({ by }) => by.map((each) => each.told)))];
     if (!row.isStated) {
         return told.length > 0 ? `Contains ${listed(told)}; for the rest ask us.` : 'Ask us what is in it.';
     }

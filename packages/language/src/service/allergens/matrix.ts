@@ -3,7 +3,7 @@ import { isRequiredBy, withParents } from '../../plan/names.js';
 import type { Accompaniment, Course, Dish, Plan, Pour } from '../../plan/types.js';
 import { pourFacts } from '../facts.js';
 import type { PourFacts, Service } from '../types.js';
-import { columnOf, columnsOf, toldAs, wordFor } from './duty.js';
+import { columnsOf, columnsUnder, toldAs, wordFor } from './duty.js';
 import type { AllergenCell, AllergenMatrix, AllergenRow } from './types.js';
 
 /** What is put before a guest, with what is known of its contents. */
@@ -40,8 +40,7 @@ function rowOf({ code, cupboard }: Plan, { contains, kind, leftOffFor, ...row }:
         ...stated.map((each) => [each, 'stated'] as const),
         ...ofKind.map((each) => [each, 'kind'] as const),
     ]) {
-        const column = columnOf(name, code.name, substances);
-        if (column !== undefined) {
+        for (const column of columnsUnder(name, code.name, substances)) {
             const known = cells.get(column);
             cells.set(column, { column, by: [...(known?.by ?? []), carrier(name)], from: known?.from ?? from });
         }

@@ -106,16 +106,11 @@ function namesOf(contains: readonly string[], substances: ReadonlyMap<string, Su
  * and then all that it may mean, for guests without either are kept from it.
  */
 function substancesCalled(words: string, substances: ReadonlyMap<string, Substance>): string[] {
-    const plain = words.normalize('NFC').toLowerCase().trim();
-    const name = plain.replace(/\s+/g, '-');
+    const all = [...substances.values()];
+    const isSaid = (word: string): boolean => isSameWord(word, words);
     const found =
-        [name, name.replace(/s$/, ''), `${name}s`].find((each) => substances.has(each)) ??
-        [...substances.values()].find(({ called }) => called.some((each) => each.words.toLowerCase() === plain))?.name;
-    const others = (): string[] =>
-        [...substances.values()].flatMap((each) =>
-            each.also.some((word) => isSameWord(word, words)) ? each.name : [],
-        );
-    return found === undefined ? others() : [found];
+        all.find(({ name }) => isSaid(name)) ?? all.find(({ called }) => called.some((each) => isSaid(each.words)));
+    return (found ? [found] : all.filter(({ also }) => also.some(isSaid))).map(({ name }) => name);
 }
 
 /** The diets a recipe says it suits, by their names or their schema.org terms. */
