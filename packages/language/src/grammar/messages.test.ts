@@ -216,6 +216,7 @@ const HALF_TYPED: readonly (readonly [around: string, lines: readonly string[]])
             ],
             ...[
                 'dish Squash for everyone { contains milk }',
+                'dish "Squash" for vegetarian, vegan { contains milk }',
                 'dish "Squash" for',
                 'date 2026-10-17',
                 'bread on bread-plate',

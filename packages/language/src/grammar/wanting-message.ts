@@ -1,7 +1,7 @@
 import type { IToken, TokenType } from 'chevrotain';
 import { didYouMean, either, quoted, unquoted, type Said } from './messages.js';
 import { isLike, partsOf, sortOf } from './phrases.js';
-import { ALSO_WANTED, NAMES, NOTES, PHRASE_OF_RULE, PHRASES, VALUES } from './words-of-the-language.js';
+import { ALSO_WANTED, NAMES, NOTES, PHRASE_OF_RULE, PHRASES, SAID, VALUES } from './words-of-the-language.js';
 import { isKeyword, isWord, nearestWord, wordsOf } from './words.js';
 
 /** Something must stand at a place and does not. */
@@ -26,7 +26,10 @@ export function wantingMessage(wanting: Wanting): Said {
     const { wanted, found, isOnSameLine } = wanting;
     const said =
         found && isOnSameLine
-            ? (wordForName(wanting, found) ?? textWithoutQuotes(wanting) ?? mistypedWord(wanted, found))
+            ? (SAID[`${wanting.rule} ${found.image}`] ??
+              wordForName(wanting, found) ??
+              textWithoutQuotes(wanting) ??
+              mistypedWord(wanted, found))
             : undefined;
     if (said) {
         return said;

@@ -1,3 +1,5 @@
+import type { Said } from './messages.js';
+
 /**
  * How the parts of the language are named and shown to a chef. The grammar says what may stand where; this says it in words.
  * A test keeps it complete: every block, every value and every fixed phrase of the grammar is named here.
@@ -90,6 +92,18 @@ export const ALSO_WANTED: Readonly<Record<string, readonly string[]>> = {};
 /** What else may have been meant, by rule and word. */
 export const NOTES: Readonly<Record<string, string>> = {
     'CourseClause extra': 'A temperature reads `cook to 74 °C`.',
+};
+
+const ONE_SORT: Said = {
+    message: 'A dish is for one sort of guests, such as `for vegetarian`.',
+    hint: 'Others are given it as well where it suits them and they have no dish of their own: write `suits vegan` inside it.',
+};
+
+/** What to say in place of what is expected: by the rule, and the word that stands where it ends. */
+export const SAID: Readonly<Record<string, Said>> = {
+    'Dish ,': ONE_SORT,
+    'Dish and': ONE_SORT,
+    'Dish or': ONE_SORT,
 };
 
 /** The phrase to show for rules whose parts are names and numbers, which tell no phrase from another. */

@@ -1,6 +1,21 @@
-/** What people write for the same word: in capitals, with an accent, in two words, as more than one of it. */
+/** One word as people write it: in capitals, with an accent, as more than one of it (`Anchovies`, `anchovy`). */
 const plain = (word: string): string =>
-    word.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase().trim().replace(/\s+/g, '-').replace(/s$/, '');
+    word
+        .normalize('NFD')
+        .replace(/\p{M}/gu, '')
+        .toLowerCase()
+        .replace(/s$/, '')
+        .replace(/ie$/, 'y')
+        .replace(/oe$/, 'o');
 
-/** Whether two words are the same to people who write them. */
-export const isSameWord = (one: string, other: string): boolean => plain(one) === plain(other);
+/** The words of a phrase, each alike however people write it: `goat cheese` of `Goat’s-cheeses`. */
+export const plainWords = (phrase: string): string[] =>
+    phrase
+        .replace(/['’]/g, '')
+        .split(/[^\p{L}\p{M}\p{N}]+/u)
+        .filter((word) => word !== '')
+        .map(plain);
+
+/** Whether two words are the same to people who write them, in two words or with a hyphen as well. */
+export const isSameWord = (one: string, other: string): boolean =>
+    plainWords(one).join('-') === plainWords(other).join('-');

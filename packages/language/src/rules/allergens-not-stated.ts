@@ -1,10 +1,12 @@
 import type { Contains } from '../plan/cupboard.js';
-import type { Origin } from '../plan/origin.js';
+import type { Named, Origin, Text } from '../plan/origin.js';
 import type { Accompaniment, Plan, Pour, Severity } from '../plan/types.js';
 import { recipeOf } from '../service/recipes/batches.js';
 import { contentsOf } from '../service/recipes/contents.js';
+import { unstatedOf } from '../service/recipes/listed-contents.js';
 import type { Service } from '../service/types.js';
 import { firstSight } from './first-sight.js';
+import type { Fix } from './fixes.js';
 import { defineRule, type Report } from './rule.js';
 import { asName, listed, quoted } from './wording.js';
 
@@ -17,8 +19,8 @@ interface Eaten {
     readonly block: Origin;
     /** What such a thing usually contains; only a proposal. */
     readonly usually?: Contains;
-    /** What its recipe says it contains. */
-    readonly byRecipe?: readonly string[];
+    /** What its recipe says it contains, and what else the ingredients tell that it lists. */
+    readonly byRecipe?: { readonly stated?: readonly string[]; readonly listed: readonly string[] };
     readonly severity: Severity;
 }
 
@@ -87,18 +89,33 @@ menu {
 });
 
 function finding({ said, at, block, usually, byRecipe, severity }: Eaten): Report {
-    const names = byRecipe ?? usually?.what.map((what) => what.name) ?? [];
-    const told = names.length > 0 ? listed(names.map(quoted)) : 'none';
+    const { stated, listed: inList } = byRecipe ?? { listed: [] };
+    const isByRecipe = stated !== undefined || inList.length > 0;
+    const names = isByRecipe ? [...(stated ?? []), ...inList] : (usually?.what.map(({ name }) => name) ?? []);
     const clause = `contains ${names.length > 0 ? names.map(asName).join(', ') : 'nothing'}`;
-    const changes = [{ do: 'add-clause', to: block, clause } as const];
+    const state = (what: string, safety: Fix['safety']): Fix[] => [
+        { title: `${what}: ${quoted(clause)}`, safety, changes: [{ do: 'add-clause', to: block, clause }] },
+    ];
+    const told = (words: readonly string[]): string => (words.length > 0 ? listed(words.map(quoted)) : 'none');
     const message = `${said} does not say what allergens it contains.`;
-    if (byRecipe) {
+    if (stated && inList.length === 0) {
         return {
             at,
             severity,
             message,
-            hint: `Its recipe states ${told}; check every label, then state it.`,
-            fixes: [{ title: `State what the recipe states: ${quoted(clause)}`, safety: 'unsafe', changes }],
+            hint: `Its recipe states ${told(stated)}; check every label, then state it.`,
+            fixes: state('State what the recipe states', 'unsafe'),
+        };
+    }
+    if (isByRecipe) {
+        const also = stated ? `Its recipe states ${told(stated)}, and the` : 'The';
+        return {
+            at,
+            severity,
+            message,
+            hint: `${also} ingredients that ${stated ? 'it' : 'its recipe'} lists tell of ${told(inList)}; check every label, then state it.`,
+            // A list is read word by word: what it calls by another name is not in it.
+            fixes: state('State what the recipe tells and check every label', 'show'),
         };
     }
     return {
@@ -106,11 +123,9 @@ function finding({ said, at, block, usually, byRecipe, severity }: Eaten): Repor
         severity,
         message,
         hint: usually
-            ? `Its kind usually contains ${told}; check the recipe and every label, then state it.`
+            ? `Its kind usually contains ${told(names)}; check the recipe and every label, then state it.`
             : 'Check the recipe and every label, then write `contains …`, or `contains nothing` where there are none.',
-        fixes: usually
-            ? [{ title: `State the usual and check the recipe: ${quoted(clause)}`, safety: 'show', changes }]
-            : [],
+        fixes: usually ? state('State the usual and check the recipe', 'show') : [],
     };
 }
 
@@ -119,6 +134,12 @@ function everythingServed(plan: Plan, service: Service): Eaten[] {
     if (!menu) {
         return [];
     }
+    const byRecipe = (link: Text | undefined, suits: readonly Named[] = []): Eaten['byRecipe'] => {
+        const recipe = recipeOf(plan, link);
+        const stated = contentsOf(recipe, cupboard);
+        const held = { plan, groups: service.groups, suits: suits.map(({ name }) => name) };
+        return recipe && { stated, listed: unstatedOf(recipe, stated ?? [], held).contents };
+    };
     const dish = (each: (typeof menu.courses)[number]['dishes'][number], said: string): Eaten[] => [
         {
             said,
@@ -126,7 +147,7 @@ function everythingServed(plan: Plan, service: Service): Eaten[] {
             at: each.head,
             block: each.origin,
             usually: cupboard.kinds.get(each.kind.name)?.usually,
-            byRecipe: contentsOf(recipeOf(plan, each.recipe), cupboard),
+            byRecipe: byRecipe(each.recipe, each.suits),
             severity: 'error',
         },
         ...each.accompaniments.map((beside) => accompaniment(beside, each.title)),
@@ -166,7 +187,7 @@ function everythingServed(plan: Plan, service: Service): Eaten[] {
                       at: bread.head,
                       block: bread.origin,
                       usually: cupboard.kinds.get('bread')?.usually,
-                      byRecipe: contentsOf(recipeOf(plan, bread.recipe), cupboard),
+                      byRecipe: byRecipe(bread.recipe),
                       severity: 'error' as const,
                   },
                   ...bread.accompaniments.map((beside) => accompaniment(beside, 'the bread')),

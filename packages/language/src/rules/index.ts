@@ -47,6 +47,7 @@ import hotBelowHolding from './hot-below-holding.js';
 import hotDishColdPlate from './hot-dish-cold-plate.js';
 import hotSoupColdBowl from './hot-soup-cold-bowl.js';
 import hotSoupColdSpoon from './hot-soup-cold-spoon.js';
+import ingredientNotStated from './ingredient-not-stated.js';
 import intermezzoSpoonNotChilled from './intermezzo-spoon-not-chilled.js';
 import kindAgainstDiet from './kind-against-diet.js';
 import laidNeverUsed from './laid-never-used.js';
@@ -177,6 +178,7 @@ export const rules: readonly Rule[] = [
     hotDishColdPlate,
     hotSoupColdBowl,
     hotSoupColdSpoon,
+    ingredientNotStated,
     intermezzoSpoonNotChilled,
     kindAgainstDiet,
     laidNeverUsed,

@@ -1,9 +1,8 @@
-import type { Contains } from '../plan/cupboard.js';
 import { againstItself, cookedFromRecipes, disagreementOf, unknownContents } from '../service/recipes/contents.js';
-import type { Fix } from './fixes.js';
 import { nearest } from './nearest.js';
 import { defineRule } from './rule.js';
-import { asName, listed, quoted } from './wording.js';
+import { stateThatItContains } from './state-contents.js';
+import { listed, quoted } from './wording.js';
 
 const PLAN = (states: string, contains: string): string => `//- recipes/honey-custard.md
 ---
@@ -100,7 +99,7 @@ export default defineRule({
                     message: `${said} is not said to contain ${listed(leftOut.map(quoted))}, which its recipe ${quoted(recipe.path)} states.`,
                     hint: 'Ask the kitchen and check every label; then state it, so that no guest without it gets the dish.',
                     related: linked,
-                    fixes: [addition(contains, leftOut)],
+                    fixes: [stateThatItContains(contains, leftOut, 'unsafe')],
                 });
             }
             if (onlyInPlan && onlyInPlan.length > 0) {
@@ -124,17 +123,3 @@ export default defineRule({
         }
     },
 });
-
-function addition({ what, origin }: Contains, names: readonly string[]): Fix {
-    const added = names.map(asName).join(', ');
-    const last = what.at(-1);
-    return {
-        title: `State that it contains ${listed(names.map(quoted))}`,
-        safety: 'unsafe',
-        changes: [
-            last
-                ? { do: 'append', at: last.origin, words: `, ${added}` }
-                : { do: 'replace', at: origin, words: `contains ${added}` },
-        ],
-    };
-}

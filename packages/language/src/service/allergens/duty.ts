@@ -25,7 +25,12 @@ export function toldAs(name: string, code: string, substances: Substances): stri
 }
 
 /** The nearest that the code itself names: the substance, else what it is a sort of, of each that it is. */
-function namedAbove(name: string, code: string, substances: Substances, below: readonly string[] = []): string[] {
+export function namedAbove(
+    name: string,
+    code: string,
+    substances: Substances,
+    below: readonly string[] = [],
+): string[] {
     if (below.includes(name) || !isRequiredBy(code, name, substances)) {
         return [];
     }

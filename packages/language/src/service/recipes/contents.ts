@@ -4,6 +4,7 @@ import { isSameWord } from '../../plan/other-words.js';
 import type { RecipeFacts } from '../../plan/recipe.js';
 import type { Accompaniment, Menu, Plan } from '../../plan/types.js';
 import { recipeOf } from './batches.js';
+import { contentsListed, listedAgainst } from './listed-contents.js';
 
 /** Something that has a recipe, and what the plan says it contains. */
 export interface CookedFromRecipe {
@@ -14,13 +15,15 @@ export interface CookedFromRecipe {
     readonly accompaniments: readonly Accompaniment[];
     /** Names of what its kind is made of: `beef`. */
     readonly madeOf: readonly string[];
+    /** Names of the diets that it says it suits. */
+    readonly suits: readonly string[];
 }
 
 /** Where plan and recipe tell different things of the same food. Names are the cupboard's. */
 export interface Disagreement {
     /** The recipe states it and the plan does not. */
     readonly leftOut: readonly string[];
-    /** The plan states it and the recipe, which states others, does not; allergens only. */
+    /** The plan states it and the recipe, which states others, does not, nor lists it; allergens only. */
     readonly onlyInPlan: readonly string[];
     /** The recipe says it suits a diet that something the plan states, and the recipe does not, is kept from. */
     readonly againstDiets: readonly { readonly substance: string; readonly diet: string }[];
@@ -35,16 +38,17 @@ export function cookedFromRecipes(plan: Plan): CookedFromRecipe[] {
             ...dish,
             link: dish.recipe,
             madeOf: (plan.cupboard.kinds.get(dish.kind.name)?.of ?? []).map(({ name }) => name),
+            suits: dish.suits.map(({ name }) => name),
         })),
         ...(bread ? [commonBread(bread)] : []),
-    ].flatMap(({ title, link, contains, accompaniments, madeOf }) => {
+    ].flatMap(({ link, title, contains, accompaniments, madeOf, suits }) => {
         const recipe = recipeOf(plan, link);
-        return recipe?.state === 'read' ? [{ title, recipe, contains, accompaniments, madeOf }] : [];
+        return recipe?.state === 'read' ? [{ title, recipe, contains, accompaniments, madeOf, suits }] : [];
     });
 }
 
 function commonBread({ recipe, contains, accompaniments }: NonNullable<Menu['bread']>) {
-    return { title: undefined, link: recipe, contains, accompaniments, madeOf: [] };
+    return { title: undefined, link: recipe, contains, accompaniments, madeOf: [], suits: [] };
 }
 
 /**
@@ -63,6 +67,7 @@ export function disagreementOf(cooked: CookedFromRecipe, cupboard: Cupboard): Di
         (each) => each?.what.map(({ name }) => name) ?? [],
     );
     const inRecipe = namesOf(recipe.contains ?? [], substances);
+    const inList = contentsListed(recipe, cupboard).flatMap(({ contents: listed }) => listed);
     const isAmong = (name: string, names: readonly string[]): boolean =>
         names.some((each) => clashes(each, name, substances));
     return {
@@ -70,7 +75,9 @@ export function disagreementOf(cooked: CookedFromRecipe, cupboard: Cupboard): Di
         onlyInPlan: recipe.contains
             ? contains.what
                   .map(({ name }) => name)
-                  .filter((name) => substances.get(name)?.sort === 'allergen' && !isAmong(name, inRecipe))
+                  .filter(
+                      (name) => substances.get(name)?.sort === 'allergen' && !isAmong(name, [...inRecipe, ...inList]),
+                  )
             : [],
         againstDiets: dietsOf(recipe, cupboard).flatMap(({ name: diet, excludes }) =>
             contains.what
@@ -79,6 +86,23 @@ export function disagreementOf(cooked: CookedFromRecipe, cupboard: Cupboard): Di
                 .map(({ name: substance }) => ({ substance, diet })),
         ),
     };
+}
+
+/**
+ * What answers for an ingredient that a recipe lists: what the dish, its kind or the recipe states, and everything that comes on
+ * the dish, for the list may be that of the sauce as well. Names of the cupboard.
+ */
+export function answeredBy(
+    { recipe, contains, accompaniments, madeOf }: CookedFromRecipe,
+    cupboard: Cupboard,
+): string[] {
+    return [
+        ...[contains, ...accompaniments.map((beside) => beside.contains)].flatMap(
+            (each) => each?.what.map(({ name }) => name) ?? [],
+        ),
+        ...madeOf,
+        ...namesOf(recipe.contains ?? [], cupboard.substances),
+    ];
 }
 
 /**
@@ -132,4 +156,23 @@ export function againstItself(
             .filter((name) => excludes.some((what) => withParents(name, substances).has(what.name)))
             .map((substance) => ({ substance, diet })),
     );
+}
+
+/** The ingredients of a recipe's list that a diet which it says it suits leaves out, where it does not say itself that it contains them. */
+export function listAgainstItself(
+    recipe: RecipeFacts,
+    cupboard: Cupboard,
+): { readonly ingredients: readonly string[]; readonly diet: string }[] {
+    const stated = new Set(againstItself(recipe, cupboard).map(({ diet }) => diet));
+    return dietsOf(recipe, cupboard)
+        .filter(({ name }) => !stated.has(name))
+        .map(({ name: diet, excludes }) => ({
+            diet,
+            ingredients: listedAgainst(
+                recipe,
+                excludes.map(({ name }) => name),
+                cupboard,
+            ),
+        }))
+        .filter(({ ingredients }) => ingredients.length > 0);
 }
