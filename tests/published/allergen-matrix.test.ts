@@ -13,6 +13,7 @@ interface Row {
     readonly contains: readonly {
         readonly allergen: string;
         readonly by: readonly string[];
+        readonly told: readonly string[];
         readonly because: string;
     }[];
     readonly beyondTheCode: readonly string[];
@@ -137,7 +138,7 @@ describe('a food in the matrix', () => {
 
     it('is told by its own name, beside the head it stands under', () => {
         expect(matrix('us-model', 'contains pine-nut, almond').rows[0]!.contains).toEqual([
-            { allergen: 'tree-nuts', by: ['pine nut', 'almond'], because: 'stated' },
+            { allergen: 'tree-nuts', by: ['pine nut', 'almond'], told: ['pine nut', 'almond'], because: 'stated' },
         ]);
         expect(matrix('eu', 'contains pine-nut').rows[0]).toMatchObject({ contains: [], beyondTheCode: ['pine nut'] });
     });
@@ -192,8 +193,8 @@ describe('the rows of the matrix', () => {
     it('tell what the kind is made of, though the plan leaves it out', () => {
         const cod = full.rows.find(({ title }) => title === 'Cod')!;
         expect(cod.contains).toEqual([
-            { allergen: 'fish', by: ['fish'], because: 'its kind is made of it' },
-            { allergen: 'milk', by: ['milk'], because: 'stated' },
+            { allergen: 'fish', by: ['fish'], told: ['fish'], because: 'its kind is made of it' },
+            { allergen: 'milk', by: ['milk'], told: ['milk'], because: 'stated' },
         ]);
     });
 
@@ -203,13 +204,14 @@ describe('the rows of the matrix', () => {
     });
 });
 
-/** What the menu card tells of a dish, in the code's words. */
+/** What the menu card and the compiled plan tell guests of a dish, in the code's words. */
 function told(code: string, dish: string): string[] {
     const text = `event "Harbour lunch" { date 2026-10-17  zone America/Halifax  seated 12:30  guests 8  local code ${code} }
 menu { course main "Plate" is fish { served on dinner-plate at 62 °C  lasts 20 min  ${dish} } }
 `;
-    const [row] = check('lunch.cover', filesInMemory({ 'lunch.cover': text })).service.allergens.rows;
-    return row!.cells.flatMap(({ by }) => by.map((each) => each.told));
+    const plan = planJson(check('lunch.cover', filesInMemory({ 'lunch.cover': text })), true);
+    const { allergens } = (plan as unknown as { service: { allergens: Matrix } }).service;
+    return allergens.rows[0]!.contains.flatMap((cell) => cell.told);
 }
 
 describe('a food as guests are told of it', () => {

@@ -29,6 +29,7 @@ function rowJson({ plan, places }: Telling, row: AllergenRow): Json {
         contains: row.cells.map(({ column, by, from }) => ({
             allergen: column,
             by: by.map(({ called }) => called),
+            told: by.map(({ told }) => told),
             because: from === 'kind' ? 'its kind is made of it' : 'stated',
         })),
         beyondTheCode: row.beyond.map(({ called }) => called),
