@@ -38,10 +38,19 @@ describe('fixing all', () => {
         expect(checked.findings).toEqual([]);
     });
 
-    it('leaves a file alone that cannot be read to its end', () => {
+    it('mends words in a file that cannot be read to its end, and nothing else, where that makes a line of sense', () => {
         const files = filesInMemory({
-            'house.cover': 'house "Saltmarsh Hall" {\n    spare 5 percent\n    own own\n}\n',
+            'house.cover': 'house "Saltmarsh Hall" {\n    spare 5 percent\n    own 4 dinner-frok\n    own own\n}\n',
+            'guests.cover':
+                'seating {\n    A. Reed at T1, no milk\n    "B. Holm" at T1, vegan\n    "C. Park", pleased\n}\n',
         });
-        expect([...fixAll('house.cover', files, 'unsafe').texts]).toEqual([]);
+        const house = 'house "Saltmarsh Hall" {\n    spare 5 %\n    own 4 dinner-fork\n    own own\n}\n';
+        expect([...fixAll('house.cover', files, 'unsafe').texts]).toEqual([['house.cover', house]]);
+        const guests = fixAll('guests.cover', files, 'unsafe');
+        expect(guests.texts.get('guests.cover')).toBe(
+            'seating {\n    "A. Reed" at T1, without milk\n    "B. Holm" at T1, is vegan\n    "C. Park", is pleased\n}\n',
+        );
+        expect(guests.checked.findings).toEqual([]);
+        expect([...fixAll('guests.cover', files, 'safe').texts]).toEqual([]);
     });
 });

@@ -1,4 +1,5 @@
 import { check, type Checked } from '../check.js';
+import { parseText } from '../grammar/parse.js';
 import type { Files } from '../plan/files.js';
 import { CUPBOARD_PREFIX } from '../plan/origin.js';
 import { surestFix, type Widest } from '../rules/fixes.js';
@@ -21,8 +22,8 @@ export const MOST_ROUNDS = 10;
 
 /**
  * Mends a plan: applies to every finding its one allowed fix, or the preferred one, checks again, and goes on until nothing changes.
- * Of two fixes that want the same place the later waits for the next round. A file that can't be read to its end is
- * left alone. Writes nothing: the caller does.
+ * Of two fixes that want the same place the later waits for the next round. In a file that can't be read to its end only words
+ * are mended, and only where that can be read then. Writes nothing: the caller does.
  * @param widest `safe` for what is surely meant; `unsafe` also for what changes the service. Ideas (`show`) never.
  */
 export function fixAll(file: string, files: Files, widest: Widest): Fixed {
@@ -43,6 +44,12 @@ export function fixAll(file: string, files: Files, widest: Widest): Fixed {
     return { texts, applied, rounds, checked };
 }
 
+interface Step {
+    readonly rule: string;
+    readonly title: string;
+    readonly edits: readonly (readonly [path: string, edits: readonly TextEdit[]])[];
+}
+
 /** One round. @returns whether anything changed */
 function mend(
     checked: Checked,
@@ -50,24 +57,57 @@ function mend(
     texts: Map<string, string>,
     applied: { rule: string; title: string }[],
 ): boolean {
-    const broken = new Set(checked.plan.readings.filter(({ syntax }) => syntax.length > 0).map(({ file }) => file));
-    const textOf = (path: string) =>
-        broken.has(path) || path.startsWith(CUPBOARD_PREFIX) ? undefined : checked.texts.get(path);
-    const round = new Map<string, TextEdit[]>();
-    for (const finding of checked.findings) {
-        const fix = surestFix(finding.fixes, widest);
+    const wanted = stepsIn(checked, widest);
+    const unread = new Set(
+        checked.plan.readings
+            .filter(({ syntax }) => syntax.length > 0)
+            .flatMap(({ file }) => unreadThen(checked.texts.get(file) ?? '', editsIn(file, wanted))),
+    );
+    const steps = wanted.filter(({ edits }) => !edits.some(([, mine]) => mine.some((edit) => unread.has(edit))));
+    applied.push(...steps.map(({ rule, title }) => ({ rule, title })));
+    for (const path of new Set(steps.flatMap(({ edits }) => edits.map(([each]) => each)))) {
+        texts.set(path, applyEdits(checked.texts.get(path)!, editsIn(path, steps)));
+    }
+    return steps.length > 0;
+}
+
+/** What is to be done, but for what meets something before it. */
+function stepsIn({ findings, texts }: Checked, widest: Widest): Step[] {
+    const textOf = (path: string) => (path.startsWith(CUPBOARD_PREFIX) ? undefined : texts.get(path));
+    const taken = new Map<string, TextEdit[]>();
+    return findings.flatMap(({ rule, fixes }) => {
+        const fix = surestFix(fixes, widest);
         const edits = [...(fix === undefined ? [] : editsOf(fix, textOf))];
-        const isFree = edits.every(([path, mine]) => mine.every((edit) => !(round.get(path) ?? []).some(meets(edit))));
-        if (fix !== undefined && edits.length > 0 && isFree) {
-            edits.forEach(([path, mine]) => round.set(path, [...(round.get(path) ?? []), ...mine]));
-            applied.push({ rule: finding.rule, title: fix.title });
+        const isFree = edits.every(([path, mine]) => mine.every((edit) => !taken.get(path)?.some(meets(edit))));
+        if (fix === undefined || edits.length === 0 || !isFree) {
+            return [];
         }
-    }
-    for (const [path, edits] of round) {
-        const inOrder = edits.sort((a, b) => a.start - b.start || a.end - b.end);
-        texts.set(path, applyEdits(checked.texts.get(path)!, inOrder));
-    }
-    return round.size > 0;
+        edits.forEach(([path, mine]) => taken.set(path, [...(taken.get(path) ?? []), ...mine]));
+        return [{ rule, title: fix.title, edits }];
+    });
+}
+
+/** The edits of one file, in the order of its text. */
+function editsIn(file: string, steps: readonly Step[]): TextEdit[] {
+    return steps
+        .flatMap(({ edits }) => edits.flatMap(([path, mine]) => (path === file ? mine : [])))
+        .sort((a, b) => a.start - b.start || a.end - b.end);
+}
+
+/**
+ * The edits of a text after which their line can't be read as far as what they write: behind it there may be more to mend.
+ * @param edits in the order of the text
+ */
+function unreadThen(text: string, edits: readonly TextEdit[]): TextEdit[] {
+    const mended = applyEdits(text, edits);
+    const { problems } = parseText(mended);
+    let longer = 0;
+    return edits.filter((edit) => {
+        longer += edit.text.length - (edit.end - edit.start);
+        const end = edit.end + longer;
+        const lineStart = mended.lastIndexOf('\n', end - edit.text.length - 1) + 1;
+        return problems.some((problem) => problem.end >= lineStart && problem.start <= end);
+    });
 }
 
 /** Two edits meet when they share a character or a place. */

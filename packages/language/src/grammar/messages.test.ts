@@ -321,7 +321,19 @@ const HALF_TYPED: readonly (readonly [around: string, lines: readonly string[]])
         'team {\n    @\n    servers 7\n}\n',
         ['captain', '1 captain', 'captain one', 'plating-lines 2 at', 'plating-lines 2 at 12 plates'],
     ],
-    ['seating {\n    @\n    "B. Fenn" at T3\n}\n', ['A. Reed at T3', '"A. Reed" at T3 seat', 'at T1 seat 2']],
+    [
+        'seating {\n    @\n    "B. Fenn" at T3\n}\n',
+        [
+            'A. Reed at T3',
+            '"A. Reed" at T3 seat',
+            'at T1 seat 2',
+            '"A. Reed" at T3, vegetarian',
+            '"A. Reed" T3 seat 2',
+            '"A. Reed" at T3, no nuts',
+            '"A. Reed" at T3, allergic to nuts',
+            '"A. Reed" at T3, "Squash"',
+        ],
+    ],
     ['setup {\n    @\n}\n', ['task "Chairs" takes', 'task "Chairs" takes 20 min, by 2']],
     [
         'fork crab-fork {\n    @\n    length 150 mm\n}\n',

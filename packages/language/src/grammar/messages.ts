@@ -34,6 +34,28 @@ export function unquoted(words: string): Said {
     return { message: `A text stands in quotes: ${quoted(suggestion)}.`, suggestion, length: words.length };
 }
 
+/** `vegetarian`, `T2` or `"Sirloin"` behind a guest, without the word that says what it is. */
+export function guestWordMissing(image: string, words: string): Said {
+    const message = `${quoted(image)} has no word before it that says what it is.`;
+    if (image.startsWith('"')) {
+        return didYouMean(message, `chooses ${image}`);
+    }
+    if (image === 'no' || image === 'not') {
+        return didYouMean(`${quoted(image)} means nothing here.`, 'without');
+    }
+    if (/^allerg/i.test(image)) {
+        return {
+            message: `${quoted(image)} means nothing here.`,
+            hint: 'What a guest must not have is written like `without milk`.',
+        };
+    }
+    if (/\d/.test(image)) {
+        return didYouMean(message, `at ${image}`);
+    }
+    // Of several words nobody knows which is the diet.
+    return words === image ? didYouMean(message, `is ${image}`) : { message };
+}
+
 export function either(words: readonly string[]): string {
     const last = words.at(-1) ?? '';
     return words.length > 1 ? `${words.slice(0, -1).join(', ')} or ${last}` : last;

@@ -1,6 +1,6 @@
 import type { IToken, TokenType } from 'chevrotain';
 import type { Body } from './grammar-shape.js';
-import { didYouMean, either, quoted, SURPLUS_BRACE, unquoted, type Said } from './messages.js';
+import { didYouMean, either, guestWordMissing, quoted, SURPLUS_BRACE, unquoted, type Said } from './messages.js';
 import { partsOf, sortOf } from './phrases.js';
 import { BLOCKS, CLAUSE_SHAPES, PHRASES } from './words-of-the-language.js';
 import { isKeyword, isWord, nearestWord, wordsOf } from './words.js';
@@ -66,6 +66,12 @@ function place(body: Body): string {
 function strayWord(stray: Stray): Said {
     const { found, isOnSameLine, before } = stray;
     const behind = isOnSameLine && before && !isBrace(before) ? before : undefined;
+    if (isOfTexts(stray.body) && stray.words !== '') {
+        const { image } = found;
+        return behind
+            ? { ...wordMissing(found, stray.body), ...guestWordMissing(image, stray.words) }
+            : unquoted(stray.words);
+    }
     return (
         (behind && (notUnit(found, behind) ?? notComma(found, behind))) ??
         mistyped(stray) ??
@@ -153,15 +159,18 @@ function startsPhrase({ image }: IToken): boolean {
     return PHRASES.some((phrase) => partsOf(phrase)[0] === image);
 }
 
+/** In a guest list every line begins with a text. */
+function isOfTexts({ starts }: Body): boolean {
+    return wordsOf(starts).length === 0 && [...starts].some(({ name }) => name === 'STRING');
+}
+
 /** A word of the language that stands in other lines, or in other blocks. */
 function elsewhere({ body, bodies, found: { image, tokenType } }: Stray): Said | undefined {
     if (tokenType.name === 'ID') {
         return undefined;
     }
     const starts = wordsOf(body.starts);
-    // In a guest list every line begins with a text.
-    const isOfTexts = starts.length === 0 && [...body.starts].some(({ name }) => name === 'STRING');
-    const isStart = (first = ''): boolean => starts.includes(first) || (isOfTexts && sortOf(first) === 'text');
+    const isStart = (first = ''): boolean => starts.includes(first) || (isOfTexts(body) && sortOf(first) === 'text');
     const phrase = PHRASES.find((each) => isStart(partsOf(each)[0]) && partsOf(each).includes(image));
     if (phrase !== undefined) {
         return {

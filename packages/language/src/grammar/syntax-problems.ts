@@ -39,7 +39,7 @@ export function syntaxProblems(text: string, result: ParseResult): SyntaxProblem
             !(problem.isAboutBraces && isBraceSwallowed) && !followsFromUnclosed(text, problem, report.unclosed),
     );
     const shown = new Map<string, Found>();
-    for (const problem of [...own, ...unreadTexts(result, report)].sort(inOrder)) {
+    for (const problem of [...own, ...unreadTexts(text, result, report)].sort(inOrder)) {
         // A closing brace that is left over after another mistake is most likely its doing.
         if (!shown.has(problem.block) && !(problem.isLeftOver && shown.size > 0)) {
             shown.set(problem.block, problem);
@@ -80,7 +80,7 @@ function lexerProblems(text: string, { lexerErrors }: ParseResult, blocks: reado
     return lexerErrors.slice(0, MOST_CHARACTERS).map(({ offset, length, message }) => {
         const suggestion = lookalike(text.slice(offset, offset + length));
         const said = { message, ...(suggestion === undefined ? {} : { suggestion }) };
-        return { start: offset, end: offset + length, said, block: blockName(blocks, offset) };
+        return { start: offset, end: offset + length, said, block: blockName(text, blocks, offset) };
     });
 }
 
@@ -100,7 +100,7 @@ function parserProblems(text: string, { parserErrors }: ParseResult, { blocks }:
         return {
             ...(opener ? { start: opener.heading, end: opener.open + 1 } : place),
             said,
-            block: opener ? `the end of ${keyOf(opener)}` : blockName(blocks, place.start),
+            block: opener ? `the end of ${keyOf(opener)}` : blockName(text, blocks, place.start),
             isAboutBraces: sort === 'brace-missing' || sort === 'brace-surplus',
             isLeftOver: sort === 'brace-surplus',
         };
@@ -122,10 +122,16 @@ function placeOf(text: string, { token, before, said, sort }: Misreading): { sta
     return { start: shown.startOffset, end: Math.min(text.length, shown.startOffset + length) };
 }
 
-/** The block a place is in; outside all blocks, the stretch between two of them. */
-function blockName(blocks: readonly Block[], offset: number): string {
+/**
+ * The block a place is in; outside all blocks, the stretch between two of them. In a list of guests, which often comes from
+ * elsewhere, each line: whoever mends one mends them all.
+ */
+function blockName(text: string, blocks: readonly Block[], offset: number): string {
     const block = blockAround(blocks, offset);
     const before = blocks.findLast(({ depth, open }) => depth === 0 && open < offset);
+    if (block && offset > block.open && text.slice(block.heading, block.open).trim() === 'seating') {
+        return `${keyOf(block)}, the line at ${text.lastIndexOf('\n', offset - 1)}`;
+    }
     return block ? keyOf(block) : before ? `after ${keyOf(before)}` : 'the start';
 }
 
@@ -144,7 +150,7 @@ function followsFromUnclosed(text: string, problem: Found, unclosed: readonly Un
 }
 
 /** An unclosed text in words that were left out is seen by nobody else: it is not in the tree. */
-function unreadTexts({ value }: ParseResult, { unclosed, blocks }: CoverLexingReport): Found[] {
+function unreadTexts(text: string, { value }: ParseResult, { unclosed, blocks }: CoverLexingReport): Found[] {
     if (unclosed.length === 0 || !value.$cstNode) {
         return [];
     }
@@ -152,6 +158,6 @@ function unreadTexts({ value }: ParseResult, { unclosed, blocks }: CoverLexingRe
     const unread = unclosed.filter(({ start }) => !read.has(start)).slice(0, MOST_CHARACTERS);
     return unclosedProblems({ unclosed: unread }).map(({ start, end, message }) => ({
         ...{ start, end, said: { message } },
-        block: blockName(blocks, start),
+        block: blockName(text, blocks, start),
     }));
 }

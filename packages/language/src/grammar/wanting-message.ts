@@ -1,5 +1,5 @@
 import type { IToken, TokenType } from 'chevrotain';
-import { didYouMean, either, quoted, unquoted, type Said } from './messages.js';
+import { didYouMean, either, guestWordMissing, quoted, unquoted, type Said } from './messages.js';
 import { isLike, partsOf, sortOf } from './phrases.js';
 import { ALSO_WANTED, NAMES, NOTES, PHRASE_OF_RULE, PHRASES, SAID, VALUES } from './words-of-the-language.js';
 import { isKeyword, isWord, nearestWord, wordsOf } from './words.js';
@@ -27,6 +27,7 @@ export function wantingMessage(wanting: Wanting): Said {
     const said =
         found && isOnSameLine
             ? (SAID[`${wanting.rule} ${found.image}`] ??
+              guestWord(wanting, found) ??
               wordForName(wanting, found) ??
               textWithoutQuotes(wanting) ??
               mistypedWord(wanted, found))
@@ -77,6 +78,12 @@ function wordForName({ wanted, goesOn }: Wanting, found: IToken): Said | undefin
         hint: `To use it as a name, put it in quotes: \`${suggestion}\`.`,
         suggestion,
     };
+}
+
+/** `"A. Reed" at T3, vegetarian` */
+function guestWord({ rule, words }: Wanting, { image, tokenType }: IToken): Said | undefined {
+    const isMeant = tokenType.name === 'ID' || tokenType.name === 'STRING';
+    return rule === 'NamedGuestPhrase' && isMeant ? guestWordMissing(image, words) : undefined;
 }
 
 /** `event Lantern night {` */
