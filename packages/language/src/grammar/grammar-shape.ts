@@ -9,6 +9,7 @@ import {
     type Rule,
     type TokenType,
 } from 'chevrotain';
+import { wordsOf } from './words.js';
 
 /** The clauses between a block's braces, or the items of a file. */
 export class Body {
@@ -24,6 +25,11 @@ export class Body {
     /** Every token that can start one of its clauses. */
     get starts(): ReadonlySet<TokenType> {
         return (this.known ??= this.findStarts());
+    }
+
+    /** Whether each of its lines begins with a text, as in a guest list. */
+    get isOfTexts(): boolean {
+        return wordsOf(this.starts).length === 0 && [...this.starts].some(({ name }) => name === 'STRING');
     }
 }
 

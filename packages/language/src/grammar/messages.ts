@@ -1,5 +1,6 @@
 import type { ILexerErrorMessageProvider, IToken } from 'chevrotain';
 import { DefaultLexerErrorMessageProvider, LangiumParserErrorMessageProvider } from 'langium';
+import { nearestWord } from './words.js';
 
 /** What is said about a mistake, and the words that would mend it where they are plain. */
 export interface Said {
@@ -42,6 +43,10 @@ export function guestWordMissing(image: string, words: string): Said {
     }
     if (image === 'no' || image === 'not') {
         return didYouMean(`${quoted(image)} means nothing here.`, 'without');
+    }
+    const near = /^cho/i.test(image) ? 'chooses' : nearestWord(image, ['seat', 'without']);
+    if (near !== undefined) {
+        return didYouMean(`${quoted(image)} means nothing here.`, near);
     }
     if (/^allerg/i.test(image)) {
         return {

@@ -60,7 +60,7 @@ function coreServices(): LangiumCoreServices {
 
 export interface Parsed {
     readonly tree: File;
-    /** In source order, the first of each block only, in the chef's words. */
+    /** In source order, the first of each block only, and of each line of a guest list, in the chef's words. */
     readonly problems: readonly SyntaxProblem[];
     /** First words of blocks that were read as what they are a slip of. */
     readonly mistyped?: readonly MistypedWord[];

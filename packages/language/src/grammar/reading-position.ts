@@ -53,6 +53,12 @@ export class ReadingPosition {
         return this.shape.clauseCalls.has(this.call(above));
     }
 
+    /** Whether every line of the block being read begins with a text: a name at a line's start is one without its quotes. */
+    isInListOfTexts(): boolean {
+        const block = this.isClause() ? this.rule(1) : this.rule();
+        return this.shape.bodiesOf(block).some((body) => body.isOfTexts);
+    }
+
     /** How many blocks are open around the clause being read. */
     openBlocks(): number {
         let open = 0;

@@ -294,6 +294,9 @@ export class Recovery {
         if (inside === 0 && starts(tokenType) && (isLineStart || position.isFirmWord(tokenType))) {
             return true;
         }
+        if (inside === 0 && isLineStart && tokenType.name === 'ID' && position.isInListOfTexts()) {
+            return true;
+        }
         const isUnclosed = isLineStart && position.closersAhead() < open + inside;
         return isUnclosed && (position.isClauseOutside(tokenType) || (isWord(tokenType) && starts(tokenType)));
     }

@@ -66,10 +66,10 @@ function place(body: Body): string {
 function strayWord(stray: Stray): Said {
     const { found, isOnSameLine, before } = stray;
     const behind = isOnSameLine && before && !isBrace(before) ? before : undefined;
-    if (isOfTexts(stray.body) && stray.words !== '') {
+    if (stray.body.isOfTexts && stray.words !== '') {
         const { image } = found;
         return behind
-            ? { ...wordMissing(found, stray.body), ...guestWordMissing(image, stray.words) }
+            ? (mistyped(stray) ?? { ...wordMissing(found, stray.body), ...guestWordMissing(image, stray.words) })
             : unquoted(stray.words);
     }
     return (
@@ -159,18 +159,13 @@ function startsPhrase({ image }: IToken): boolean {
     return PHRASES.some((phrase) => partsOf(phrase)[0] === image);
 }
 
-/** In a guest list every line begins with a text. */
-function isOfTexts({ starts }: Body): boolean {
-    return wordsOf(starts).length === 0 && [...starts].some(({ name }) => name === 'STRING');
-}
-
 /** A word of the language that stands in other lines, or in other blocks. */
 function elsewhere({ body, bodies, found: { image, tokenType } }: Stray): Said | undefined {
     if (tokenType.name === 'ID') {
         return undefined;
     }
     const starts = wordsOf(body.starts);
-    const isStart = (first = ''): boolean => starts.includes(first) || (isOfTexts(body) && sortOf(first) === 'text');
+    const isStart = (first = ''): boolean => starts.includes(first) || (body.isOfTexts && sortOf(first) === 'text');
     const phrase = PHRASES.find((each) => isStart(partsOf(each)[0]) && partsOf(each).includes(image));
     if (phrase !== undefined) {
         return {

@@ -29,7 +29,10 @@ interface Found {
 /** Characters outside the language are looked at this often. */
 const MOST_CHARACTERS = 300;
 
-/** What the reader of a file could not read: the first problem of each block, in source order, in the chef's words. */
+/**
+ * What the reader of a file could not read: the first problem of each block, and of each line of a guest list, in source order,
+ * in the chef's words.
+ */
 export function syntaxProblems(text: string, result: ParseResult): SyntaxProblem[] {
     const report = reportOf(result);
     const found = [...lexerProblems(text, result, report.blocks), ...parserProblems(text, result, report)];

@@ -27,10 +27,10 @@ export function wantingMessage(wanting: Wanting): Said {
     const said =
         found && isOnSameLine
             ? (SAID[`${wanting.rule} ${found.image}`] ??
-              guestWord(wanting, found) ??
               wordForName(wanting, found) ??
               textWithoutQuotes(wanting) ??
-              mistypedWord(wanted, found))
+              mistypedWord(wanted, found) ??
+              guestWord(wanting, found))
             : undefined;
     if (said) {
         return said;
