@@ -26,8 +26,7 @@ function conflictsWith(served: Served, need: Need, cupboard: Cupboard): Conflict
     }
     const { substances } = cupboard;
     const diet = need.sort === 'diet' ? cupboard.diets.get(need.diet.name) : undefined;
-    const excluded =
-        need.sort === 'without' ? need.what.map((what) => what.name) : (diet?.excludes ?? []).map((what) => what.name);
+    const excluded = excludedBy(need, cupboard);
     const allergen = isAllergenNeed(need, cupboard);
     const conflict = (substance: string, name: string, origin: Origin, isAllergen: boolean): Conflict => ({
         need,
@@ -65,12 +64,19 @@ function conflictsWith(served: Served, need: Need, cupboard: Cupboard): Conflict
     return all;
 }
 
+/** The names of all that a guest of this need must not meet. */
+export function excludedBy(need: Need, { diets }: Pick<Cupboard, 'diets'>): string[] {
+    const left =
+        need.sort === 'without' ? need.what : need.sort === 'diet' ? (diets.get(need.diet.name)?.excludes ?? []) : [];
+    return left.map(({ name }) => name);
+}
+
 /** True where what the need leaves out is an allergen: a diet of allergens alone (gluten-free) is kept as strictly as `without gluten`. */
-export function isAllergenNeed(need: Need, { diets, substances }: Cupboard): boolean {
-    const excluded = need.sort === 'diet' ? (diets.get(need.diet.name)?.excludes ?? []) : [];
+export function isAllergenNeed(need: Need, cupboard: Cupboard): boolean {
+    const excluded = excludedBy(need, cupboard);
     return (
         need.sort === 'without' ||
-        (excluded.length > 0 && excluded.every(({ name }) => substances.get(name)?.sort === 'allergen'))
+        (excluded.length > 0 && excluded.every((name) => cupboard.substances.get(name)?.sort === 'allergen'))
     );
 }
 
@@ -92,8 +98,8 @@ export function sameNeed(wanted: Need, need: Need, cupboard: Cupboard): boolean 
         );
     }
     if (wanted.sort === 'without' && need.sort === 'diet') {
-        const excluded = cupboard.diets.get(need.diet.name)?.excludes ?? [];
-        return wanted.what.every((what) => excluded.some((each) => clashes(what.name, each.name, cupboard.substances)));
+        const excluded = excludedBy(need, cupboard);
+        return wanted.what.every((what) => excluded.some((each) => clashes(what.name, each, cupboard.substances)));
     }
     return sayNeed(wanted) === sayNeed(need);
 }

@@ -1,9 +1,9 @@
-import type { Contains, Cupboard, Substance } from '../../plan/cupboard.js';
+import type { Contains, Cupboard } from '../../plan/cupboard.js';
 import { clashes, withParents } from '../../plan/names.js';
-import { isSameWord } from '../../plan/other-words.js';
 import type { RecipeFacts } from '../../plan/recipe.js';
 import type { Accompaniment, Menu, Plan } from '../../plan/types.js';
 import { recipeOf } from './batches.js';
+import { substancesCalled } from './ingredient-words.js';
 import { contentsListed, listedAgainst } from './listed-contents.js';
 
 /** Something that has a recipe, and what the plan says it contains. */
@@ -66,7 +66,7 @@ export function disagreementOf(cooked: CookedFromRecipe, cupboard: Cupboard): Di
     const inPlan = [contains, ...always.map((beside) => beside.contains)].flatMap(
         (each) => each?.what.map(({ name }) => name) ?? [],
     );
-    const inRecipe = namesOf(recipe.contains ?? [], substances);
+    const inRecipe = namesOf(recipe.contains ?? [], cupboard);
     const inList = contentsListed(recipe, cupboard).flatMap(({ contents: listed }) => listed);
     const isAmong = (name: string, names: readonly string[]): boolean =>
         names.some((each) => clashes(each, name, substances));
@@ -101,7 +101,7 @@ export function answeredBy(
             (each) => each?.what.map(({ name }) => name) ?? [],
         ),
         ...madeOf,
-        ...namesOf(recipe.contains ?? [], cupboard.substances),
+        ...namesOf(recipe.contains ?? [], cupboard),
     ];
 }
 
@@ -111,30 +111,18 @@ export function answeredBy(
  */
 export function contentsOf(recipe: RecipeFacts | undefined, cupboard: Cupboard): string[] | undefined {
     return recipe?.contains && unknownContents(recipe, cupboard).length === 0
-        ? namesOf(recipe.contains, cupboard.substances)
+        ? namesOf(recipe.contains, cupboard)
         : undefined;
 }
 
 /** What a recipe says it contains and no name of the cupboard says. */
-export function unknownContents({ contains = [] }: RecipeFacts, { substances }: Cupboard): string[] {
-    return contains.filter((words) => substancesCalled(words, substances).length === 0);
+export function unknownContents({ contains = [] }: RecipeFacts, cupboard: Cupboard): string[] {
+    return contains.filter((words) => substancesCalled(words, cupboard).length === 0);
 }
 
 /** Each once, in the recipe's order; what is not known is left out. */
-function namesOf(contains: readonly string[], substances: ReadonlyMap<string, Substance>): string[] {
-    return [...new Set(contains.flatMap((words) => substancesCalled(words, substances)))];
-}
-
-/**
- * What `Tree nuts`, `eggs`, `cereals containing gluten` or `dairy` means: a name, else a word it is called, else another word for it,
- * and then all that it may mean, for guests without either are kept from it.
- */
-function substancesCalled(words: string, substances: ReadonlyMap<string, Substance>): string[] {
-    const all = [...substances.values()];
-    const isSaid = (word: string): boolean => isSameWord(word, words);
-    const found =
-        all.find(({ name }) => isSaid(name)) ?? all.find(({ called }) => called.some((each) => isSaid(each.words)));
-    return (found ? [found] : all.filter(({ also }) => also.some(isSaid))).map(({ name }) => name);
+function namesOf(contains: readonly string[], cupboard: Cupboard): string[] {
+    return [...new Set(contains.flatMap((words) => substancesCalled(words, cupboard)))];
 }
 
 /** The diets a recipe says it suits, by their names or their schema.org terms. */
@@ -152,7 +140,7 @@ export function againstItself(
 ): { readonly substance: string; readonly diet: string }[] {
     const { substances } = cupboard;
     return dietsOf(recipe, cupboard).flatMap(({ name: diet, excludes }) =>
-        namesOf(recipe.contains ?? [], substances)
+        namesOf(recipe.contains ?? [], cupboard)
             .filter((name) => excludes.some((what) => withParents(name, substances).has(what.name)))
             .map((substance) => ({ substance, diet })),
     );

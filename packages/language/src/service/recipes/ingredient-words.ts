@@ -6,9 +6,12 @@ import { plainWords } from '../../plan/other-words.js';
 /** Where the words are looked for. */
 export type Contents = Pick<Cupboard, 'substances' | 'diets'>;
 
-/** The things by the words that people have for them; the longest is looked for first, so that oat milk is no milk. */
+/** The things by the words that people have for them. */
 export interface Vocabulary {
+    /** All that a word may mean, for guests without either are kept from it. */
     readonly substances: ReadonlyMap<string, readonly string[]>;
+    /** Words of what harms nobody, though they may mean something else as well: a butternut is a nut, and a squash. */
+    readonly harmless: ReadonlySet<string>;
     /** What is left out where the word stands: milk, of `dairy-free`. */
     readonly leftOut: ReadonlyMap<string, readonly string[]>;
     /** Words of the longest. */
@@ -33,11 +36,10 @@ function readVocabulary({ substances, diets }: Contents): Vocabulary {
     const found = new Map<string, string[]>();
     const harmless = new Set<string>();
     const all = [...substances.values()];
-    // A name counts before what something is called, and that before another word for it.
+    // A name means what it names; other words, the code's among them, all that they may: nuts are tree nuts or peanuts.
     for (const wordsOf of [
         ({ name }: Substance) => [name],
-        ({ called }: Substance) => called.map(({ words }) => words),
-        ({ also }: Substance) => also,
+        ({ called, also }: Substance) => [...called.map(({ words }) => words), ...also],
     ]) {
         const taken = new Set(found.keys());
         for (const substance of all) {
@@ -51,8 +53,6 @@ function readVocabulary({ substances, diets }: Contents): Vocabulary {
             }
         }
     }
-    // Nothing is told of what may as well be harmless: a butternut is a nut, and a squash.
-    harmless.forEach((words) => found.set(words, []));
 
     const leftOut = new Map<string, string[]>();
     for (const { name, called, also, excludes } of diets.values()) {
@@ -64,7 +64,7 @@ function readVocabulary({ substances, diets }: Contents): Vocabulary {
         }
     }
     const longest = Math.max(0, ...[...found.keys(), ...leftOut.keys()].map((words) => words.split(' ').length));
-    return { substances: found, leftOut, longest };
+    return { substances: found, harmless, leftOut, longest };
 }
 
 /** In the cupboard only so that its words are not taken for others: rice flour. */
@@ -80,35 +80,47 @@ function isHarmless({ name, sort, parents }: Substance, diets: Contents['diets']
 const IN_PLACE = new Set(['alternative', 'replacement', 'replacer', 'substitute']);
 const WITHOUT = new Set(['no', 'non', 'not', 'without']);
 
+/** What `Tree nuts`, `eggs`, `cereals containing gluten` or `dairy` means: a name, else all that it is another word for. */
+export function substancesCalled(words: string, cupboard: Contents): readonly string[] {
+    return vocabularyOf(cupboard).substances.get(phrase(words)) ?? [];
+}
+
 /**
- * What a line of a list names: `cream` of `200 ml double cream`; nothing of `oat cream`, `vegan cream` or `cream substitute`.
+ * What a line of a list names. The longest words are looked for first, so that oat milk is no milk: `cream` of `200 ml double cream`; nothing of `oat cream`, `vegan cream` or `cream substitute`.
  * @param ingredient without its amount
  */
 export function contentsNamed(ingredient: string, cupboard: Contents): string[] {
-    const { substances, leftOut, longest } = vocabularyOf(cupboard);
+    const { substances, harmless, leftOut, longest } = vocabularyOf(cupboard);
     const found: string[] = [];
     const without: string[] = [];
     for (const part of ingredient.split(/[,;:()/]/)) {
         const words = plainWords(part);
+        let before: readonly string[] = [];
         for (let at = 0; at < words.length;) {
             let length = Math.min(longest, words.length - at);
             const said = (): string => words.slice(at, at + length).join(' ');
             while (length > 1 && !substances.has(said()) && !leftOut.has(said())) {
                 length--;
             }
-            const named = substances.get(said());
+            const named = harmless.has(said()) ? [] : substances.get(said());
             const after = words[at + length] ?? '';
             const isFree = after === 'free' && words[at + length + 1] !== 'range';
             if (isFree || WITHOUT.has(words[at - 1] ?? '')) {
                 without.push(...(named ?? []));
-            } else if (named && !IN_PLACE.has(after)) {
+            } else if (named && !IN_PLACE.has(after) && !areSortsOf(before, named, cupboard)) {
                 found.push(...named);
             }
             without.push(...(leftOut.get(said()) ?? []));
+            before = named ?? [];
             at += length;
         }
     }
     return [...new Set(found.flatMap((name) => lessOf(name, without, cupboard.substances)))];
+}
+
+/** Pecan nuts are pecans, and no other nuts. */
+function areSortsOf(names: readonly string[], wider: readonly string[], { substances }: Contents): boolean {
+    return names.some((name) => wider.some((each) => withParents(name, substances).has(each)));
 }
 
 /** Gluten-free soy sauce is of soy, and not of wheat. */

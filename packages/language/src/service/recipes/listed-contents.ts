@@ -3,7 +3,7 @@ import { clashes, withParents } from '../../plan/names.js';
 import type { RecipeFacts } from '../../plan/recipe.js';
 import type { Need, Plan } from '../../plan/types.js';
 import { namedAbove } from '../allergens/duty.js';
-import { isAllergenNeed } from '../diets.js';
+import { excludedBy, isAllergenNeed } from '../diets.js';
 import { ALCOHOL } from '../drinks/alcohol.js';
 import type { Service } from '../types.js';
 import { contentsNamed, vocabularyOf, type Contents, type Vocabulary } from './ingredient-words.js';
@@ -116,21 +116,17 @@ interface Exclusion {
 /** What somebody here must not meet, where nothing but what it contains keeps a dish from them. */
 function exclusionsOf({ plan, groups, suits }: HeldAgainst): Exclusion[] {
     const { cupboard } = plan;
-    const ofDiet = (diet: string): string[] => (cupboard.diets.get(diet)?.excludes ?? []).map(({ name }) => name);
-    const ofNeed = (need: Need): Exclusion[] => {
-        const isAllergen = isAllergenNeed(need, cupboard);
-        const names =
-            need.sort === 'without'
-                ? need.what.map(({ name }) => name)
-                : need.sort === 'diet' && !cupboard.diets.get(need.diet.name)?.statedOnly
-                  ? ofDiet(need.diet.name)
-                  : [];
-        return names.map((name) => ({ name, isAllergen }));
-    };
+    const isStatedOnly = (need: Need): boolean =>
+        need.sort === 'diet' && cupboard.diets.get(need.diet.name)?.statedOnly === true;
+    const needs = groups.flatMap((group) => group.needs).filter((need) => !isStatedOnly(need));
     return [
-        ...groups.flatMap(({ needs }) => needs.flatMap(ofNeed)),
+        ...needs.flatMap((need) =>
+            excludedBy(need, cupboard).map((name) => ({ name, isAllergen: isAllergenNeed(need, cupboard) })),
+        ),
         ...(groups.some(({ children }) => children) ? [{ name: ALCOHOL, isAllergen: false }] : []),
-        ...suits.flatMap(ofDiet).map((name) => ({ name, isAllergen: false })),
+        ...suits.flatMap((diet) =>
+            (cupboard.diets.get(diet)?.excludes ?? []).map(({ name }) => ({ name, isAllergen: false })),
+        ),
     ];
 }
 
