@@ -33,7 +33,8 @@ const NEVER_ON_REQUEST = [
 ] as const;
 
 /** What a whole cut, a fish or an egg is of; source: temperature S11. */
-const WHOLE = ['meat', 'fish', 'crustaceans', 'molluscs', 'egg'];
+const SEAFOOD_AND_MEAT = ['meat', 'fish', 'crustaceans', 'molluscs'];
+const WHOLE = [...SEAFOOD_AND_MEAT, 'egg'];
 
 /** Minced meat: lower temperatures that count when held, °C and least minutes; source: temperature S12. */
 const MINCED_HOLDS = [
@@ -69,13 +70,19 @@ export function lowCooking(dish: Dish, kind: Kind | undefined, plan: CodeAndCupb
         return undefined;
     }
     const strict = strictFood(dish, kind, plan.cupboard);
-    const wanted = (strict && figureOf(plan, strict.figure)) ?? (kind?.cookTo && asFigure(kind.cookTo));
+    // A roast may be held for longer at less.
+    const whole = strict || kind?.cookTo || isKindOf(kind, 'roast') ? undefined : wholeFoodStated(dish, plan.cupboard);
+    const wanted = strict
+        ? figureOf(plan, strict.figure)
+        : kind?.cookTo
+          ? asFigure(kind.cookTo)
+          : whole && figureOf(plan, 'cook-whole-meat');
     if (!wanted) {
         return undefined;
     }
     const { temperature, time, origin } = cookTo;
-    const isOnRequest = !strict && kind !== undefined && isWhole(kind, plan.cupboard);
-    const food = strict?.food ?? `\`${kind!.name}\``;
+    const isOnRequest = whole !== undefined || (!strict && kind !== undefined && isWhole(kind, plan.cupboard));
+    const food = strict?.food ?? `\`${whole ?? kind!.name}\``;
     const { isBroken, words } = judgeByCode(temperature, wanted, 'least');
     if (isBroken) {
         const isHeld =
@@ -96,7 +103,7 @@ export function lowCooking(dish: Dish, kind: Kind | undefined, plan: CodeAndCupb
     return undefined;
 }
 
-/** By its kind; whatever its kind, a dish whose meat is all poultry is poultry, such as a chicken that `is roast-meat`. */
+/** By its kind; whatever its kind, a dish whose meat is all poultry or game is that, such as a chicken that `is roast-meat`. */
 function strictFood(
     dish: Dish,
     kind: Kind | undefined,
@@ -105,14 +112,27 @@ function strictFood(
     const byKind = NEVER_ON_REQUEST.find(({ kinds }) => kinds.some((name) => isKindOf(kind, name)));
     const meats = (dish.contains?.what ?? [])
         .map(({ name }) => withParents(name, cupboard.substances))
-        .filter((parents) => parents.has('meat') && !MADE_FROM_MEAT.some((name) => parents.has(name)));
-    const isPoultry = meats.length > 0 && meats.every((parents) => parents.has('fowl'));
+        .filter((parents) => parents.has('meat') && !MADE_FROM.some((name) => parents.has(name)));
+    const isAll = (meat: string): boolean => meats.length > 0 && meats.every((parents) => parents.has(meat));
     // Minced chicken needs what poultry needs.
-    return isPoultry && byKind?.figure !== 'cook-poultry' ? NEVER_ON_REQUEST[0] : byKind;
+    if (byKind?.figure === 'cook-poultry') {
+        return byKind;
+    }
+    return isAll('fowl') ? NEVER_ON_REQUEST[0] : isAll('game-meat') ? NEVER_ON_REQUEST[1] : byKind;
 }
 
-/** Cooked long before it reaches a dish, or no meat to be cooked at all. */
-const MADE_FROM_MEAT = ['meat-stock', 'gelatine', 'lard'];
+/** The first meat or seafood that a dish states; its kind, such as `main`, may not tell what it is. An egg may only bind a sauce. */
+function wholeFoodStated(dish: Dish, { substances }: Cupboard): string | undefined {
+    return dish.contains?.what
+        .map(({ name }) => ({ name, parents: withParents(name, substances) }))
+        .find(
+            ({ parents }) =>
+                SEAFOOD_AND_MEAT.some((food) => parents.has(food)) && !MADE_FROM.some((food) => parents.has(food)),
+        )?.name;
+}
+
+/** Cooked long before it reaches a dish, or nothing to be cooked at all. */
+const MADE_FROM = ['meat-stock', 'fish-stock', 'gelatine', 'lard', 'anchovy', 'roe', 'worcester-sauce'];
 
 /** The code in force, or the model code where that gives no figure of its own. */
 function figureOf({ code, cupboard }: CodeAndCupboard, name: string): Figure | undefined {
