@@ -1,4 +1,4 @@
-import type { Dish, Guests, Plan } from '../plan/types.js';
+import type { Course, Dish, Guests, Plan } from '../plan/types.js';
 import type { CourseServing, Service, Takers, TooFew, TooMany } from '../service/types.js';
 import type { Fix } from './fixes.js';
 import { sortOf } from './guest-words.js';
@@ -172,6 +172,8 @@ function judgeTooFew(serving: CourseServing, conflict: TooFew, report: Tell): vo
     const { guests, portions, short, mends } = conflict;
     const isChosen = guests.some(({ chose }) => chose.length > 0);
     const last = (mends.at(-1)?.[0] ?? portions.at(-1))?.dish;
+    // A course that is called like a dish, with dishes for some guests below: it is meant as the dish of all the others.
+    const isDish = portions.length === 0 && course.title !== course.kind.name;
     report({
         at: (last && statedCount(last)?.origin) ?? last?.who?.origin ?? course.head,
         message: isChosen
@@ -180,10 +182,22 @@ function judgeTooFew(serving: CourseServing, conflict: TooFew, report: Tell): vo
         hint:
             mends.length > 0
                 ? `Cook ${short} more${isChosen ? ', or ask who would rather have something else' : ', or write `for the rest` for one dish'}.`
-                : 'Write `for the rest` for the dish that most guests get.',
+                : isDish
+                  ? `Write ${quoted(forTheRest(course.title))} in it, or \`for the rest\` for another dish; what the course contains holds for each dish that does not say so itself.`
+                  : 'Write `for the rest` for the dish that most guests get.',
         related: isChosen ? whereStated(guests) : [],
-        fixes: cookInstead(mends.toReversed()),
+        fixes: isDish ? [addForTheRest(course)] : cookInstead(mends.toReversed()),
     });
+}
+
+const forTheRest = (title: string): string => `dish "${title}" for the rest {}`;
+
+function addForTheRest({ title, origin }: Course): Fix {
+    return {
+        title: `Serve ${quoted(title)} to the rest`,
+        safety: 'show',
+        changes: [{ do: 'add-clause', to: origin, clause: forTheRest(title) }],
+    };
 }
 
 function forWhom({ title, who }: Dish): string {
