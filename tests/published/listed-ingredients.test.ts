@@ -1,33 +1,48 @@
 /**
- * What a recipe's list of ingredients tells, against the allergen lists of temperature.md: the United States (§3.1), the European
+ * What a recipe's list of ingredients and the title of a dish tell, against the allergen lists of temperature.md: the United States (§3.1), the European
  * Union (§3.2), Canada (§3.3), Australia and New Zealand (§3.4), and the test idea below them.
  */
 import { check, filesInMemory } from 'underliner-language';
 import { describe, expect, it } from 'vitest';
 
-/** What the check says of a dish that is said to contain nothing, and whose recipe lists one ingredient. */
-function toldOf(ingredient: string, code: string): string[] {
+/** What the check tells of a dish that is said to contain nothing, by one rule. */
+function foundIn(rule: string, code: string, dish: string, card = ''): string[] {
     const files = filesInMemory({
-        'card.md': `---\nyield: 40\n---\n## Ingredients\n\n- ${ingredient}\n`,
+        'card.md': card,
         'supper.cover': `event "Lantern supper" { date 2026-10-17  zone UTC  local code ${code}  seated 19:00  guests 20 }
 menu {
-    course salad "Leaves" {
+    course salad ${dish}
         served on salad-plate at 8 °C
         lasts 15 min
         contains nothing
-        recipe "card.md"
     }
 }
 `,
     });
     return check('supper.cover', files)
-        .findings.filter(({ rule }) => rule === 'ingredient-not-stated')
-        .map(({ message }) => /contain (.*); its recipe/.exec(message)![1]!);
+        .findings.filter((finding) => finding.rule === rule)
+        .map(({ message }) => message);
+}
+
+/** What is told of a dish whose recipe lists one ingredient. */
+function toldOf(ingredient: string, code: string): string[] {
+    const card = `---\nyield: 40\n---\n## Ingredients\n\n- ${ingredient}\n`;
+    return foundIn('ingredient-not-stated', code, '"Leaves" { recipe "card.md"', card).map(
+        (message) => /contain (.*); its recipe/.exec(message)![1]!,
+    );
+}
+
+/** What is told of a dish that is called by the same words, without the amount. */
+function toldOfTitle(ingredient: string, code: string): string[] {
+    const title = ingredient.replace(/^\d+ /, '').replace(/,? *\d.*$/, '');
+    return foundIn('title-food-not-stated', code, `"Leaves with ${title}" {`).map(
+        (message) => /tells of (.*), which/.exec(message)![1]!,
+    );
 }
 
 const isTold = (ingredient: string, code: string): boolean => toldOf(ingredient, code).length > 0;
 
-describe('an ingredient of a list', () => {
+describe('an ingredient of a list, or of a title', () => {
     it.each([
         ['milk, 2 l', 'milk'],
         ['20 eggs', 'egg'],
@@ -43,6 +58,7 @@ describe('an ingredient of a list', () => {
         ['heartnuts, 500 g', 'heartnut'],
     ])('of a major food allergen of the United States is told: %s (temperature 3.1)', (line, allergen) => {
         expect(toldOf(line, 'us-model')).toEqual([`\`${allergen}\``]);
+        expect(toldOfTitle(line, 'us-model')).toEqual([`\`${allergen}\``]);
     });
 
     it.each([
@@ -69,6 +85,7 @@ describe('an ingredient of a list', () => {
         ['molluscs, 2 kg', 'molluscs'],
     ])('of the fourteen of the European Union is told: %s (temperature 3.2)', (line, allergen) => {
         expect(toldOf(line, 'eu')).toEqual([`\`${allergen}\``]);
+        expect(toldOfTitle(line, 'eu')).toEqual([`\`${allergen}\``]);
     });
 
     it('is told where that code lists it, and not where another does (the test idea of temperature 3)', () => {

@@ -1,4 +1,4 @@
-import { isFromCupboard, type Origin } from './plan/origin.js';
+import { isFromCupboard, isWithin, type Origin } from './plan/origin.js';
 import { resolvePath } from './plan/files.js';
 import { lazily } from './plan/lazily.js';
 import type { Plan, Severity, Waiver } from './plan/types.js';
@@ -60,7 +60,7 @@ export function* judge(
             const waiver =
                 rule.safety === 'fixed'
                     ? undefined
-                    : plan.waivers.find((each) => each.rule.name === rule.id && isInside(report.at, each.scope));
+                    : plan.waivers.find((each) => each.rule.name === rule.id && isWithin(report.at, each.scope));
             if (waiver) {
                 used.add(waiver);
             }
@@ -100,10 +100,6 @@ function severityOf(rule: Rule, report: Report, plan: Plan): Severity | 'off' {
 
 const lower = (severity: Severity | 'off'): Severity =>
     severity === 'error' || severity === 'off' ? 'warning' : severity;
-
-function isInside(at: Origin, scope: Origin): boolean {
-    return at.file === scope.file && at.start >= scope.start && at.end <= scope.end;
-}
 
 /** Puts a finding where the reader of this file sees it, and withholds fixes from a text that can't be read. */
 function finish(rule: Rule, report: Report, severity: Severity, plan: Plan, brokenFiles: ReadonlySet<string>): Finding {

@@ -13,6 +13,10 @@ export function isOrigin(value: object): value is Origin {
     return 'start' in value && 'end' in value && 'file' in value;
 }
 
+export function isWithin(inner: Origin, outer: Origin): boolean {
+    return inner.file === outer.file && inner.start >= outer.start && inner.end <= outer.end;
+}
+
 /** From where one thing begins to where another ends, wherever both are moved. */
 export function fromTo(first: Origin, last: Origin): Origin {
     return {

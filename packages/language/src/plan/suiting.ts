@@ -1,6 +1,6 @@
 import type { Cupboard, Eaten, Kind, Piece, PieceUse } from './cupboard.js';
 import { isKindOf, suits } from './names.js';
-import type { Origin } from './origin.js';
+import { isWithin } from './origin.js';
 import type { Dish } from './types.js';
 
 /** Which piece is a sort of which, what it suits, and which pieces belong together, as the cupboard says. */
@@ -105,11 +105,28 @@ function alternativesOf(cupboard: Cupboard, eaten: Eaten, family: Piece['family'
     return group?.filter((use) => cupboard.pieces.get(use.piece.name)?.family === family) ?? [];
 }
 
+/** So many kinds are told at most. */
+const MOST_KINDS = 6;
+
+/** The cooked kinds of dish that are made of one of these foods, the narrowest first: of beef a steak, then what is of any meat. */
+export function kindsMadeOf(foods: readonly string[], { kinds, substances }: Cupboard): string[] {
+    const found: string[] = [];
+    const seen = new Set<string>();
+    for (let level = foods; level.length > 0;) {
+        level.forEach((name) => seen.add(name));
+        found.push(
+            ...[...kinds.values()]
+                .filter(({ of, raw }) => !raw && of.some(({ name }) => level.includes(name)))
+                .map(({ name }) => name),
+        );
+        level = [
+            ...new Set(level.flatMap((name) => (substances.get(name)?.parents ?? []).map((parent) => parent.name))),
+        ].filter((name) => !seen.has(name));
+    }
+    return [...new Set(found)].slice(0, MOST_KINDS);
+}
+
 /** True where the `eaten with` clause stands in the dish itself, false where it is its course's, shared with other dishes. */
 export function ownsEatenClause(dish: Dish): boolean {
     return dish.eatenOrigin !== undefined && isWithin(dish.eatenOrigin, dish.origin);
-}
-
-export function isWithin(inner: Origin, outer: Origin): boolean {
-    return inner.file === outer.file && inner.start >= outer.start && inner.end <= outer.end;
 }

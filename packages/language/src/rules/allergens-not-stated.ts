@@ -1,12 +1,13 @@
 import type { Contains } from '../plan/cupboard.js';
 import type { Named, Origin, Text } from '../plan/origin.js';
 import type { Accompaniment, Plan, Pour, Severity } from '../plan/types.js';
+import { titledFoods, unstatedInTitle } from '../service/allergens/titles.js';
+import { unstatedOf } from '../service/allergens/unstated.js';
 import { recipeOf } from '../service/recipes/batches.js';
 import { contentsOf } from '../service/recipes/contents.js';
-import { unstatedOf } from '../service/recipes/listed-contents.js';
+import { contentsListed } from '../service/recipes/listed-contents.js';
 import type { Service } from '../service/types.js';
 import { firstSight } from './first-sight.js';
-import type { Fix } from './fixes.js';
 import { defineRule, type Report } from './rule.js';
 import { asName, listed, quoted } from './wording.js';
 
@@ -21,6 +22,8 @@ interface Eaten {
     readonly usually?: Contains;
     /** What its recipe says it contains, and what else the ingredients tell that it lists. */
     readonly byRecipe?: { readonly stated?: readonly string[]; readonly listed: readonly string[] };
+    /** What its title names. */
+    readonly byTitle?: readonly string[];
     readonly severity: Severity;
 }
 
@@ -80,52 +83,66 @@ menu {
     },
     check({ plan, service, report }) {
         const isNew = firstSight();
+        const inTitles = new Map(
+            titledFoods(plan, service)
+                .filter(({ contains }) => contains === undefined)
+                .map((food) => [food.block, unstatedInTitle(food, { plan, groups: service.groups })]),
+        );
         for (const eaten of everythingServed(plan, service)) {
             if (eaten.contains === undefined && isNew(eaten.at)) {
-                report(finding(eaten));
+                report(finding({ ...eaten, byTitle: inTitles.get(eaten.block) }));
             }
         }
     },
 });
 
-function finding({ said, at, block, usually, byRecipe, severity }: Eaten): Report {
+function finding({ said, at, block, usually, byRecipe, byTitle = [], severity }: Eaten): Report {
     const { stated, listed: inList } = byRecipe ?? { listed: [] };
     const isByRecipe = stated !== undefined || inList.length > 0;
-    const names = isByRecipe ? [...(stated ?? []), ...inList] : (usually?.what.map(({ name }) => name) ?? []);
-    const clause = `contains ${names.length > 0 ? names.map(asName).join(', ') : 'nothing'}`;
-    const state = (what: string, safety: Fix['safety']): Fix[] => [
-        { title: `${what}: ${quoted(clause)}`, safety, changes: [{ do: 'add-clause', to: block, clause }] },
-    ];
+    const usual = isByRecipe ? undefined : usually?.what.map(({ name }) => name);
+    const inTitle = byTitle.filter((name) => ![...(stated ?? []), ...inList, ...(usual ?? [])].includes(name));
     const told = (words: readonly string[]): string => (words.length > 0 ? listed(words.map(quoted)) : 'none');
-    const message = `${said} does not say what allergens it contains.`;
-    if (stated && inList.length === 0) {
+    const tellers = [
+        ...(stated ? [`its recipe states ${told(stated)}`] : []),
+        ...(inList.length > 0
+            ? [`the ingredients that ${stated ? 'it' : 'its recipe'} lists tell of ${told(inList)}`]
+            : []),
+        ...(usual ? [`its kind usually contains ${told(usual)}`] : []),
+        ...(inTitle.length > 0 ? [`its title tells of ${told(inTitle)}`] : []),
+    ];
+    if (tellers.length === 0) {
         return {
             at,
             severity,
-            message,
-            hint: `Its recipe states ${told(stated)}; check every label, then state it.`,
-            fixes: state('State what the recipe states', 'unsafe'),
+            message: `${said} does not say what allergens it contains.`,
+            hint: 'Check the recipe and every label, then write `contains …`, or `contains nothing` where there are none.',
+            fixes: [],
         };
     }
-    if (isByRecipe) {
-        const also = stated ? `Its recipe states ${told(stated)}, and the` : 'The';
-        return {
-            at,
-            severity,
-            message,
-            hint: `${also} ingredients that ${stated ? 'it' : 'its recipe'} lists tell of ${told(inList)}; check every label, then state it.`,
-            // A list is read word by word: what it calls by another name is not in it.
-            fixes: state('State what the recipe tells and check every label', 'show'),
-        };
-    }
+    const names = [...(stated ?? []), ...inList, ...(usual ?? []), ...inTitle];
+    const clause = `contains ${names.length > 0 ? names.map(asName).join(', ') : 'nothing'}`;
+    const isStatedAlone = stated !== undefined && tellers.length === 1;
+    const title = isStatedAlone
+        ? 'State what the recipe states'
+        : isByRecipe
+          ? 'State what the recipe tells and check every label'
+          : usual
+            ? 'State the usual and check the recipe'
+            : 'State what the title tells and check the recipe';
+    const hint = [tellers.slice(0, -1).join(', '), tellers.at(-1)!].filter((part) => part !== '').join(', and ');
     return {
         at,
         severity,
-        message,
-        hint: usually
-            ? `Its kind usually contains ${told(names)}; check the recipe and every label, then state it.`
-            : 'Check the recipe and every label, then write `contains …`, or `contains nothing` where there are none.',
-        fixes: usually ? state('State the usual and check the recipe', 'show') : [],
+        message: `${said} does not say what allergens it contains.`,
+        hint: `${hint[0]!.toUpperCase()}${hint.slice(1)}; check ${isByRecipe ? '' : 'the recipe and '}every label, then state it.`,
+        // A list and a title are read word by word: what they call by another name is not in it.
+        fixes: [
+            {
+                title: `${title}: ${quoted(clause)}`,
+                safety: isStatedAlone ? 'unsafe' : 'show',
+                changes: [{ do: 'add-clause', to: block, clause }],
+            },
+        ],
     };
 }
 
@@ -137,8 +154,17 @@ function everythingServed(plan: Plan, service: Service): Eaten[] {
     const byRecipe = (link: Text | undefined, suits: readonly Named[] = []): Eaten['byRecipe'] => {
         const recipe = recipeOf(plan, link);
         const stated = contentsOf(recipe, cupboard);
-        const held = { plan, groups: service.groups, suits: suits.map(({ name }) => name) };
-        return recipe && { stated, listed: unstatedOf(recipe, stated ?? [], held).contents };
+        return (
+            recipe && {
+                stated,
+                listed: unstatedOf(contentsListed(recipe, cupboard), stated ?? [], {
+                    plan,
+                    groups: service.groups,
+                    suits: suits.map(({ name }) => name),
+                    keptBy: [],
+                }).contents,
+            }
+        );
     };
     const dish = (each: (typeof menu.courses)[number]['dishes'][number], said: string): Eaten[] => [
         {

@@ -1,4 +1,4 @@
-import type { Origin } from '../plan/origin.js';
+import { isWithin, type Origin } from '../plan/origin.js';
 import type { DishFacts } from '../service/types.js';
 import { show } from '../plan/quantity.js';
 import { isDoubtful } from './doubt.js';
@@ -122,8 +122,7 @@ function temperature({ dish, kind }: Pick<DishFacts, 'dish' | 'kind'>): Absent {
     const range = kind?.range;
     const figure = range && show((range.low + range.high) / 2, '°C');
     const served = dish.served.origin;
-    const isOwn =
-        served?.file === dish.origin.file && served.start >= dish.origin.start && served.end <= dish.origin.end;
+    const isOwn = served && isWithin(served, dish.origin);
     return {
         words: 'how warm it is in front of the guest',
         severity: 'info',

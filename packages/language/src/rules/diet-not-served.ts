@@ -129,7 +129,12 @@ function tooFewForThem(serving: CourseServing, conflict: TooFew, report: (report
 
 /** A dish that only its sauce or garnish keeps from them. */
 function leaveOff({ group, refused }: Unserved): Fix[] {
-    return refused.flatMap(({ dish, conflicts }) => leaveBesidesOff(dish.accompaniments, conflicts, group));
+    const fixes = refused.flatMap(({ dish, conflicts }) => leaveBesidesOff(dish.accompaniments, conflicts, group));
+    // What comes on several dishes is left off once.
+    return [...new Map(fixes.map((fix) => [fix.title, fix])).values()].map((fix, place) => ({
+        ...fix,
+        preferred: place === 0,
+    }));
 }
 
 /** A dish that may suit the diet and does not say so: an idea for the chef, who alone knows. */

@@ -98,6 +98,7 @@ import timeDoesNotExist from './time-does-not-exist.js';
 import timeExistsTwice from './time-exists-twice.js';
 import timeWithoutControl from './time-without-control.js';
 import timesOutOfOrder from './times-out-of-order.js';
+import titleFoodNotStated from './title-food-not-stated.js';
 import toastWithoutPour from './toast-without-pour.js';
 import tooFewAccessiblePlaces from './too-few-accessible-places.js';
 import tooFewServers from './too-few-servers.js';
@@ -229,6 +230,7 @@ export const rules: readonly Rule[] = [
     timeExistsTwice,
     timeWithoutControl,
     timesOutOfOrder,
+    titleFoodNotStated,
     toastWithoutPour,
     tooFewAccessiblePlaces,
     tooFewServers,

@@ -1,5 +1,6 @@
+import { unstatedOf } from '../service/allergens/unstated.js';
 import { answeredBy, cookedFromRecipes, listAgainstItself } from '../service/recipes/contents.js';
-import { unstatedOf } from '../service/recipes/listed-contents.js';
+import { contentsListed } from '../service/recipes/listed-contents.js';
 import { defineRule } from './rule.js';
 import { stateThatItContains } from './state-contents.js';
 import { listed, quoted } from './wording.js';
@@ -22,7 +23,7 @@ menu {
     course salad "Salad" {
         served on salad-plate at 8 °C
         lasts 20 min
-        dish "Smoked beet and curd" for the rest {
+        dish "Smoked beet" for the rest {
             ${contains}
             recipe "recipes/smoked-beet.md"
         }
@@ -71,19 +72,24 @@ export default defineRule({
             if (!contains) {
                 continue;
             }
-            const { ingredients, contents } = unstatedOf(recipe, answeredBy(cooked, plan.cupboard), {
-                plan,
-                groups: service.groups,
-                suits,
-            });
+            const { words, contents } = unstatedOf(
+                contentsListed(recipe, plan.cupboard),
+                answeredBy(cooked, plan.cupboard),
+                {
+                    plan,
+                    groups: service.groups,
+                    suits,
+                    keptBy: [...contains.what.map(({ name }) => name), ...cooked.madeOf],
+                },
+            );
             if (contents.length > 0) {
                 report({
                     at: contains.origin,
-                    message: `${title === undefined ? 'The bread' : quoted(title)} is not said to contain ${listed(contents.map(quoted))}; its recipe ${quoted(recipe.path)} lists ${listed(ingredients.map(quoted))}.`,
+                    message: `${title === undefined ? 'The bread' : quoted(title)} is not said to contain ${listed(contents.map(quoted))}; its recipe ${quoted(recipe.path)} lists ${listed(words.map(quoted))}.`,
                     hint: 'Ask the kitchen and check every label; then state it, or waive this where the words of the list mislead.',
                     related: [{ at: recipe.origin, message: 'The recipe is linked here.' }],
                     // Words may mislead: nobody has it stated without a look.
-                    fixes: [stateThatItContains(contains, contents, 'show')],
+                    fixes: [stateThatItContains(contains, contents, { safety: 'show', in: cooked.origin })],
                 });
             }
         }

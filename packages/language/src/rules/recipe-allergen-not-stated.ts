@@ -46,7 +46,7 @@ export default defineRule({
             { text: PLAN('egg, milk, tree nuts', '<|contains egg, milk|>') },
             {
                 title: 'A word that no allergen has',
-                text: PLAN('egg, sea silk', 'contains egg').replace(/"recipes.*"/, '<|$&|>'),
+                text: PLAN('egg, milk, sea silk', 'contains egg, milk').replace(/"recipes.*"/, '<|$&|>'),
             },
             {
                 title: 'Another word for an allergen',
@@ -99,7 +99,7 @@ export default defineRule({
                     message: `${said} is not said to contain ${listed(leftOut.map(quoted))}, which its recipe ${quoted(recipe.path)} states.`,
                     hint: 'Ask the kitchen and check every label; then state it, so that no guest without it gets the dish.',
                     related: linked,
-                    fixes: [stateThatItContains(contains, leftOut, 'unsafe')],
+                    fixes: [stateThatItContains(contains, leftOut, { safety: 'unsafe', in: cooked.origin })],
                 });
             }
             if (onlyInPlan && onlyInPlan.length > 0) {

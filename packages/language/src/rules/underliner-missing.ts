@@ -1,8 +1,9 @@
+import { isWithin } from '../plan/origin.js';
 import type { DishFacts } from '../service/types.js';
 import { isDoubtful } from './doubt.js';
 import type { Intention } from './fixes.js';
 import { defineRule } from './rule.js';
-import { isWithin, pieceLineage } from '../plan/suiting.js';
+import { pieceLineage } from '../plan/suiting.js';
 import { asName, listed, quoted } from './wording.js';
 
 const EVENT = `event "Harbour supper" {

@@ -1,10 +1,13 @@
 import { isFromCupboard, type Origin } from '../plan/origin.js';
 import type { NameSort, Occurrence } from '../plan/types.js';
+import { saidOfAdults } from './adults.js';
 import type { Fix } from './fixes.js';
 import { namesInReach, REACH } from './names-in-reach.js';
 import { nearest } from './nearest.js';
 import { calledHere, nearlyCalledHere, otherWordsOf } from './other-words.js';
 import { defineRule, type Report, type RuleInput } from './rule.js';
+import { kindsMadeOf } from '../plan/suiting.js';
+import { substancesCalled } from '../service/allergens/food-words.js';
 import { isZone, nearestZones } from './time-zones.js';
 import { asName, didYouMean, listed, quoted } from './wording.js';
 
@@ -104,6 +107,11 @@ function judge(occurrence: Occurrence, names: readonly string[], input: RuleInpu
         input.report({ at: origin, ...saidOtherwise(occurrence, called) });
         return;
     }
+    const ofAdults = saidOfAdults(occurrence, input.plan);
+    if (ofAdults) {
+        input.report({ at: origin, ...ofAdults });
+        return;
+    }
     const elsewhere = otherSort(occurrence, input);
     const near = elsewhere
         ? []
@@ -125,8 +133,12 @@ function judge(occurrence: Occurrence, names: readonly string[], input: RuleInpu
         severity: reach === 'open' ? 'warning' : undefined,
         message,
         hint: hintFor(sort, name, near, names, elsewhere),
-        fixes: elsewhere?.words
-            ? [replace(origin, elsewhere.words, true)]
+        fixes: elsewhere
+            ? elsewhere.words.map((each) => ({
+                  ...replace(origin, each, sort !== 'kind'),
+                  // What is made of it is for the chef to say.
+                  ...(sort === 'kind' && { safety: 'show' as const }),
+              }))
             : near.map((each) => replace(origin, write(each), near.length === 1)),
     });
 }
@@ -178,8 +190,12 @@ function hintFor(
 ): string | undefined {
     if (elsewhere) {
         const isDiet = sort === 'substance' && elsewhere.is === 'a diet';
-        return elsewhere.words
-            ? `Write ${quoted(elsewhere.words)}.`
+        const words = elsewhere.words.map(quoted);
+        if (sort === 'kind' && words.length > 0) {
+            return `Write what is made of it: ${listed(words, 'or')}.`;
+        }
+        return words.length > 0
+            ? `Write ${listed(words, 'or')}.`
             : isDiet
               ? 'A guest’s diet stands without the word `without`.'
               : undefined;
@@ -210,13 +226,13 @@ function hintFor(
 interface Elsewhere {
     readonly is: string;
     /** What to write instead, where one can tell. */
-    readonly words?: string;
+    readonly words: readonly string[];
 }
 
 /** A name that is known, as something else: `2 gluten` for `2 without gluten`, a glass where a drink is wanted. */
 function otherSort({ sort, name }: Occurrence, { plan: { cupboard } }: RuleInput): Elsewhere | undefined {
     if (sort === 'diet' && cupboard.substances.has(name)) {
-        return { is: 'an allergen or ingredient', words: `without ${asName(name)}` };
+        return { is: 'an allergen or ingredient', words: [`without ${asName(name)}`] };
     }
     const others: readonly (readonly [NameSort, string, ReadonlyMap<string, unknown>])[] = [
         ['diet', 'a diet', cupboard.diets],
@@ -225,9 +241,13 @@ function otherSort({ sort, name }: Occurrence, { plan: { cupboard } }: RuleInput
         ['drink', 'a kind of drink', cupboard.drinks],
         ['substance', 'an allergen or ingredient', cupboard.substances],
     ];
+    const foods = sort === 'kind' && !cupboard.drinks.has(name) ? substancesCalled(name, cupboard) : [];
+    if (foods.length > 0) {
+        return { is: 'an allergen or ingredient', words: kindsMadeOf(foods, cupboard).map(asName) };
+    }
     const isDeclarable = others.some(([other]) => other === sort);
     const found = isDeclarable ? others.find(([other, , names]) => other !== sort && names.has(name)) : undefined;
-    return found && { is: found[1] };
+    return found && { is: found[1], words: [] };
 }
 
 function withArticle(noun: string): string {

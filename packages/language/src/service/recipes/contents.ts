@@ -1,9 +1,10 @@
 import type { Contains, Cupboard } from '../../plan/cupboard.js';
+import type { Origin } from '../../plan/origin.js';
 import { clashes, withParents } from '../../plan/names.js';
 import type { RecipeFacts } from '../../plan/recipe.js';
 import type { Accompaniment, Menu, Plan } from '../../plan/types.js';
+import { substancesCalled } from '../allergens/food-words.js';
 import { recipeOf } from './batches.js';
-import { substancesCalled } from './ingredient-words.js';
 import { contentsListed, listedAgainst } from './listed-contents.js';
 
 /** Something that has a recipe, and what the plan says it contains. */
@@ -12,6 +13,8 @@ export interface CookedFromRecipe {
     readonly title?: string;
     readonly recipe: RecipeFacts;
     readonly contains?: Contains;
+    /** The whole block of the dish or the bread. */
+    readonly origin: Origin;
     readonly accompaniments: readonly Accompaniment[];
     /** Names of what its kind is made of: `beef`. */
     readonly madeOf: readonly string[];
@@ -41,14 +44,14 @@ export function cookedFromRecipes(plan: Plan): CookedFromRecipe[] {
             suits: dish.suits.map(({ name }) => name),
         })),
         ...(bread ? [commonBread(bread)] : []),
-    ].flatMap(({ link, title, contains, accompaniments, madeOf, suits }) => {
+    ].flatMap(({ link, title, contains, origin, accompaniments, madeOf, suits }) => {
         const recipe = recipeOf(plan, link);
-        return recipe?.state === 'read' ? [{ title, recipe, contains, accompaniments, madeOf, suits }] : [];
+        return recipe?.state === 'read' ? [{ title, recipe, contains, origin, accompaniments, madeOf, suits }] : [];
     });
 }
 
-function commonBread({ recipe, contains, accompaniments }: NonNullable<Menu['bread']>) {
-    return { title: undefined, link: recipe, contains, accompaniments, madeOf: [], suits: [] };
+function commonBread({ recipe, contains, origin, accompaniments }: NonNullable<Menu['bread']>) {
+    return { title: undefined, link: recipe, contains, origin, accompaniments, madeOf: [], suits: [] };
 }
 
 /**
@@ -93,7 +96,12 @@ export function disagreementOf(cooked: CookedFromRecipe, cupboard: Cupboard): Di
  * the dish, for the list may be that of the sauce as well. Names of the cupboard.
  */
 export function answeredBy(
-    { recipe, contains, accompaniments, madeOf }: CookedFromRecipe,
+    {
+        recipe,
+        contains,
+        accompaniments,
+        madeOf,
+    }: Pick<CookedFromRecipe, 'recipe' | 'contains' | 'accompaniments' | 'madeOf'>,
     cupboard: Cupboard,
 ): string[] {
     return [

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { standardCupboard } from '../../cupboard/standard.js';
 import { readIngredient } from '../../plan/read-ingredient.js';
-import { contentsNamed } from './ingredient-words.js';
+import { contentsNamed } from './food-words.js';
 
 const named = (line: string): string[] => contentsNamed(readIngredient(line).name, standardCupboard());
 
