@@ -11,6 +11,8 @@ export interface Around {
     readonly kind?: Kind;
     /** Of the drink, in a pour. */
     readonly drink?: Kind;
+    /** Of the drink, the sauce or the garnish, else of the dish. */
+    readonly title?: string;
 }
 
 /** The dish and the drink around an offset. @param file of the plan: its own, or one it uses */
@@ -21,10 +23,12 @@ export function aroundAt({ plan }: Checked, file: string, offset: number): Aroun
     const dish = course?.hasDishes === false ? course.dishes[0] : course?.dishes.find(holds);
     const isInBread = plan.menu?.bread !== undefined && holds(plan.menu.bread);
     const pour = [...(dish?.pours ?? []), ...(course?.pours ?? [])].find(holds);
+    const beside = [...(dish?.accompaniments ?? []), ...(plan.menu?.bread?.accompaniments ?? [])].find(holds);
     return {
         dish,
         kind: plan.cupboard.kinds.get(isInBread ? 'bread' : ((dish?.kind ?? course?.kind)?.name ?? '')),
         drink: plan.cupboard.drinks.get(pour?.kind?.name ?? ''),
+        title: pour?.title ?? (beside ? beside.title : dish?.title),
     };
 }
 

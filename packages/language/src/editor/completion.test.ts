@@ -352,6 +352,15 @@ menu { course soup "Leek" { ${clauses} } }`;
         expect(labels(`${guests}menu { course main { dish "A" is grain-main { suits <|> } } }`)[0]).toBe('vegan');
         const egg = complete('menu { course main { dish "A" is bread { contains <|> } } }').items[0]!;
         expect(egg.detail).toMatch(/usual in bread/);
+        const ofTitle = (rest: string, behind = '') =>
+            complete(`menu { course main { dish "Baked cod in walnut crumb" ${rest}<|>${behind} } }`);
+        const contains = ofTitle('{ contains ').items.slice(0, 2);
+        expect(contains.map(({ label }) => label).toSorted()).toEqual(['cod', 'walnut']);
+        expect(contains.map(({ detail }) => detail)).toEqual([
+            expect.stringContaining('in the title'),
+            expect.stringContaining('in the title'),
+        ]);
+        expect(ofTitle('is ', ' {}').items[0]!.label).toBe('fish');
         const seated =
             'room "R" { table T1: round 60 inch, 8 seats }\nseating { "A. Reed" at T1 seat 1  "B. Sedge" at T1 seat <|> }';
         const seats = complete(seated).items;

@@ -11,6 +11,8 @@ import { namesInReach } from '../rules/names-in-reach.js';
 import { otherWordsOf } from '../rules/other-words.js';
 import { ruleById, rules } from '../rules/index.js';
 import { suitsKind } from '../plan/suiting.js';
+import { contentsNamed } from '../service/allergens/food-words.js';
+import { kindsOfTitle } from '../service/kinds-of-title.js';
 import { warmthHint, type Around } from './around-cursor.js';
 import { customRow, kindRow, pieceRow } from './proposal-rows.js';
 
@@ -153,7 +155,7 @@ function about(
         case 'kind':
         case 'drink':
         case 'kind-or-drink':
-            return aboutKind(cupboard.kinds.get(name) ?? cupboard.drinks.get(name));
+            return aboutKind(cupboard.kinds.get(name) ?? cupboard.drinks.get(name), checked, around);
         case 'substance':
             return aboutSubstance(name, checked, around);
         case 'diet':
@@ -198,15 +200,17 @@ function aboutPiece(piece: Piece, checked: Checked, around: Around, properties: 
     };
 }
 
-/** What the kind usually holds comes first. */
-function aboutSubstance(name: string, { plan }: Checked, { kind, drink }: Around): Said {
+/** What the kind usually holds, and what the title names, comes first. */
+function aboutSubstance(name: string, { plan }: Checked, { kind, drink, title }: Around): Said {
     const substance = plan.cupboard.substances.get(name);
+    const isInTitle = title !== undefined && contentsNamed(title, plan.cupboard).includes(name);
     const isUsual = [kind, drink].some((each) => each?.usually?.what.some((usual) => usual.name === name));
     const isRequired = substance?.requiredIn.some((code) => code.name === plan.code.name);
     return {
-        ...(isUsual ? { rank: RANK.suits } : {}),
+        ...(isUsual || isInTitle ? { rank: RANK.suits } : {}),
         detail: [
             substance?.sort,
+            ...(isInTitle ? ['in the title'] : []),
             ...(isUsual ? [`usual in ${(drink ?? kind)!.name}`] : []),
             ...(isRequired ? [`to be declared under ${plan.code.name}`] : []),
         ].join(', '),
@@ -218,8 +222,18 @@ function isKeptBySomebody(name: string, { service }: Checked): boolean {
     return service.groups.some(({ needs }) => needs.some((need) => need.sort === 'diet' && need.diet.name === name));
 }
 
-function aboutKind(kind: Kind | undefined): Said {
-    return { row: kindRow(kind), detail: kind?.called ?? kind?.lineage.slice(1).join(', ') };
+/** What the title of the dish tells comes first. */
+function aboutKind(kind: Kind | undefined, { plan }: Checked, around: Around): Said {
+    const isTold =
+        kind !== undefined &&
+        around.dish !== undefined &&
+        around.kind !== undefined &&
+        kindsOfTitle(around.dish.title, around.kind, plan.cupboard).includes(kind);
+    return {
+        ...(isTold ? { rank: RANK.suits } : {}),
+        row: kindRow(kind),
+        detail: kind?.called ?? kind?.lineage.slice(1).join(', '),
+    };
 }
 
 // ------------------------------------------------------------------ seats

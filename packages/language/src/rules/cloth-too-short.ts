@@ -20,7 +20,7 @@ room "Boat store" 9 m by 7 m {
 }
 
 menu {
-    course main "Roast duck" {
+    course main "Roast duck" is poultry {
         served on dinner-plate warmed to 62 °C at 63 °C
         cook to 74 °C
         lasts 30 min

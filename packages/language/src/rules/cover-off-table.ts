@@ -24,7 +24,7 @@ menu {
         lasts 20 min
         contains fish
     }
-    course main "Roast duck" {
+    course main "Roast duck" is poultry {
         served on dinner-plate warmed to 62 °C at 63 °C
         cook to 74 °C
         lasts 30 min

@@ -50,6 +50,7 @@ import hotSoupColdSpoon from './hot-soup-cold-spoon.js';
 import ingredientNotStated from './ingredient-not-stated.js';
 import intermezzoSpoonNotChilled from './intermezzo-spoon-not-chilled.js';
 import kindAgainstDiet from './kind-against-diet.js';
+import kindNotStated from './kind-not-stated.js';
 import laidNeverUsed from './laid-never-used.js';
 import lateAtTheGuest from './late-at-the-guest.js';
 import matchedPair from './matched-pair.js';
@@ -182,6 +183,7 @@ export const rules: readonly Rule[] = [
     ingredientNotStated,
     intermezzoSpoonNotChilled,
     kindAgainstDiet,
+    kindNotStated,
     laidNeverUsed,
     lateAtTheGuest,
     matchedPair,

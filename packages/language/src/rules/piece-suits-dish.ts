@@ -3,8 +3,10 @@ import type { Course, Dish } from '../plan/types.js';
 import { writeEaten, writtenUses, writeUse } from './eaten-with.js';
 import type { Fix } from './fixes.js';
 import { defineRule } from './rule.js';
+import { kindsOfTitle } from '../service/kinds-of-title.js';
+import { saysItsKind, stateKind } from './state-kind.js';
 import { mismatchedPair, ownsEatenClause, piecesFor, suitsKind } from '../plan/suiting.js';
-import { listed, quoted } from './wording.js';
+import { asName, listed, quoted } from './wording.js';
 
 export default defineRule({
     id: 'piece-suits-dish',
@@ -82,14 +84,25 @@ menu {
                 }
                 const fix = fixFor(cupboard, dish, kind, bad, forAll);
                 const wanted = wantedPieces(cupboard, kind);
+                const told = kindsOfTitle(dish.title, kind, cupboard).filter((each) =>
+                    bad.every(({ piece }) => suitsKind(cupboard, piece.name, each)),
+                );
+                const isToBeSaid = told.length > 0 && !saysItsKind(dish, course);
                 report({
                     at: forAll ? use.piece.origin : dish.head,
                     message: `${listed(bad.map((each) => quoted(each.piece.name)))} ${bad.length > 1 ? 'do' : 'does'} not suit ${quoted(dish.title)}: ${quoted(kind.name)} is eaten with ${wanted.said}.`,
-                    hint: fix ? `${fix.title}.` : `Eat it with ${wanted.said}.`,
+                    hint: isToBeSaid
+                        ? `Write ${quoted(`is ${asName(told[0]!.name)}`)} behind its title, or eat it with ${wanted.said}.`
+                        : fix
+                          ? `${fix.title}.`
+                          : `Eat it with ${wanted.said}.`,
                     related: forAll
                         ? []
                         : [{ at: use.piece.origin, message: 'Here the course says what its dishes are eaten with.' }],
-                    fixes: fix ? [fix] : [],
+                    fixes: [
+                        ...(isToBeSaid ? told.flatMap((each) => stateKind(dish, each.name, plan)) : []),
+                        ...(fix ? [fix] : []),
+                    ],
                 });
             }
         }

@@ -30,7 +30,7 @@ menu {
         lasts 15 min
         contains milk
     }
-    course main "Roast duck" {
+    course main "Roast duck" is poultry {
         served on dinner-plate warmed to 62 °C at 63 °C
         cook to 74 °C
         lasts 30 min

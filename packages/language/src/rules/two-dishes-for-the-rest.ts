@@ -18,7 +18,7 @@ menu {
     course main {
         lasts 35 min
         served on dinner-plate warmed to 60 °C at 60 °C
-        dish "${titles[0]}" ${cod} { contains fish, milk }
+        dish "${titles[0]}" is fish ${cod} { contains fish, milk }
         ${pie.replace('dish', `dish "${titles[1]}"`)} { contains wheat, milk  suits vegetarian }
     }
 }

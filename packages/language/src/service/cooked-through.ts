@@ -103,6 +103,15 @@ export function lowCooking(dish: Dish, kind: Kind | undefined, plan: CodeAndCupb
     return undefined;
 }
 
+/** Whether the kind of a dish, or what it contains, tells how hot its middle has to get. */
+export function isCookingTold(dish: Dish, kind: Kind, cupboard: Cupboard): boolean {
+    return (
+        kind.cookTo !== undefined ||
+        strictFood(dish, kind, cupboard) !== undefined ||
+        wholeFoodStated(dish, cupboard) !== undefined
+    );
+}
+
 /** By its kind; whatever its kind, a dish whose meat is all poultry or game is that, such as a chicken that `is roast-meat`. */
 function strictFood(
     dish: Dish,

@@ -28,6 +28,11 @@ describe('what a line of a recipe names', () => {
         ['chicken, free range, 9 kg', ['chicken']],
         ['2 kg rye bread', ['rye-bread']],
         ['lactose-free milk, 2 l', ['milk']],
+        ['sirloin, 9 kg', ['beef']],
+        ['12 lamb’s kidneys', ['lamb', 'offal']],
+        ['rye croutons', ['rye-bread']],
+        ['crème brûlée', ['custard']],
+        ['smoked kippers', ['herring']],
     ])('%s', (line, expected) => {
         expect(named(line)).toEqual(expected);
     });
@@ -67,6 +72,10 @@ describe('what a line of a recipe names', () => {
         'cider vinegar, 200 ml',
         'buckwheat flour, 1 kg',
         'beef tomatoes, 4 kg',
+        'kidney beans, 3 kg',
+        'hen of the woods, 1 kg',
+        'bourbon vanilla, 2 pods',
+        'butter lettuce',
         'water, 2 l',
         '',
     ])('nothing of %s', (line) => {
