@@ -1,5 +1,6 @@
+import { degreesOf, rangeOf } from '../plan/degrees.js';
 import type { Checked } from '../check.js';
-import { capital, courseTitle, degrees, faces } from '../output/sheets/evening.js';
+import { capital, courseTitle, faces } from '../output/sheets/evening.js';
 import type { Origin } from '../plan/origin.js';
 import type { Course, Dish } from '../plan/types.js';
 import { counted, listed } from '../rules/wording.js';
@@ -102,14 +103,16 @@ function timesOf({ plan, service }: Checked, course: number): string[] {
 }
 
 /** How warm the first and the last guest gets it. */
-function warmthOf({ service }: Checked, dish: Dish, isNamed: boolean): string[] {
+function warmthOf({ plan, service }: Checked, dish: Dish, isNamed: boolean): string[] {
     const heat = service.heat.dishes.find((each) => each.course === dish.course && each.dish === dish.index);
     const [first, last] = [heat?.first?.temperature, heat?.last?.temperature];
     const name = isNamed ? `${dish.title} ` : '';
     if (heat?.published) {
-        return [`${name}at the guest: ${Math.round(heat.published.low)} to ${degrees(heat.published.high)}, estimated`];
+        return [`${name}at the guest: ${rangeOf(plan, heat.published.low, heat.published.high)}, estimated`];
     }
     return first?.celsius === undefined || last?.celsius === undefined
         ? []
-        : [`${name}at the first guest ${degrees(first.celsius)}, at the last ${degrees(last.celsius)}, estimated`];
+        : [
+              `${name}at the first guest ${degreesOf(plan, first.celsius)}, at the last ${degreesOf(plan, last.celsius)}, estimated`,
+          ];
 }

@@ -246,6 +246,14 @@ describe('the drawn evening', () => {
         );
     });
 
+    it('keeps to the scale in which a dish is written', () => {
+        const words = wordsOf(evening({ soup: 'leaves the pass at 90 °C', wanted: '144 °F' }).drawing);
+        const marks = words.filter((each) => /^\d+ °F$/.test(each)).map((each) => Number.parseInt(each, 10));
+        expect(marks.length).toBeGreaterThan(1);
+        expect(marks.every((mark) => mark > 130 && mark < 200)).toBe(true);
+        expect(words).toContainEqual(expect.stringMatching(/^first guest \d+ °F \(\d+ to \d+ °F\)$/));
+    });
+
     it('says what at the pass would do, where the plan does not say', () => {
         const said = wordsOf(evening({ soup: '' }).drawing).join('\n');
         const degrees = Number(/wanted 62 °C: (\d+) °C or hotter at the pass would do/.exec(said)?.[1]);

@@ -1,8 +1,9 @@
+import { degreesOf } from '../../plan/degrees.js';
 import { standardDrink } from '../../service/drinks/alcohol.js';
 import { counted, listed } from '../../rules/wording.js';
 import type { Chilling } from '../../service/chilling/types.js';
 import type { AlcoholEach } from '../../service/drinks/types.js';
-import { courseTitle, degrees, faces, pieceCalled, piecesCalled, type SheetSource } from './evening.js';
+import { courseTitle, faces, pieceCalled, piecesCalled, type SheetSource } from './evening.js';
 import { cupChecks, glassChecks, poursTable } from './pours.js';
 import type { Block, Cell, Sheet } from './sheet.js';
 
@@ -58,7 +59,7 @@ function chilling({ plan, service }: SheetSource): Block[] {
                           { text: face(startBy), strong: true },
                           title,
                           WAY[way],
-                          degrees(to),
+                          degreesOf(plan, to),
                           takes ? `${Math.round(takes.soonest)} to ${Math.round(takes.latest)} min` : 'never so cold',
                           face(neededBy),
                       ]),

@@ -156,7 +156,6 @@ export function overCalled({ service }: Pick<SheetSource, 'service'>): string {
 }
 
 /** Half-degrees would promise what no model keeps. */
-export const degrees = (celsius: number): string => `${Math.round(celsius)} °C`;
 
 export const CONTACT =
     'A mark keeps plates apart, nothing else. Clean board, clean tongs, clean hands; no shared oil. Traces are not computed: ask the guest, check the label.';

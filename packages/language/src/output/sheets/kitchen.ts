@@ -1,3 +1,4 @@
+import { degreesOf, limitIn, scaleOfMenu } from '../../plan/degrees.js';
 import { counted, listed } from '../../rules/wording.js';
 import { coolingLimits } from '../../service/heat/cooling.js';
 import { portionsToCook } from '../../service/numbers.js';
@@ -8,7 +9,6 @@ import {
     allergenPlates,
     CONTACT,
     courseTitle,
-    degrees,
     dishOf,
     faces,
     FIGURES_ADVISE,
@@ -140,13 +140,20 @@ function temperatures(source: SheetSource): Block[] {
     const cooling = coolingLimits(code);
     const limit = (name: string, words: (figure: string) => string): string[] =>
         figures[name] ? [words(figures[name].size.written)] : [];
+    /** As the code writes it, and in the scale of the menu. */
+    const degrees = (name: string, bound: 'least' | 'most', words: (figure: string) => string): string[] => {
+        const figure = figures[name];
+        const { written } = figure?.size ?? {};
+        const own = figure && limitIn(scaleOfMenu(plan), figure, bound).words;
+        return written === undefined ? [] : [words(own === written ? written : `${written} (${own})`)];
+    };
     const limits = [
-        ...limit('hot-holding', (size) => `Hot food is held at ${size} or more.`),
-        ...limit('cold-holding', (size) => `Cold food is held at ${size} or less.`),
-        ...limit('reheating', (size) => `Reheated food reaches ${size}.`),
+        ...degrees('hot-holding', 'least', (size) => `Hot food is held at ${size} or more.`),
+        ...degrees('cold-holding', 'most', (size) => `Cold food is held at ${size} or less.`),
+        ...degrees('reheating', 'least', (size) => `Reheated food reaches ${size}.`),
         ...(cooling
             ? [
-                  `Cooked food cools to ${degrees(cooling.first.celsius)} within ${hours(cooling.first.minutes)}, to ${degrees(cooling.last.celsius)} within ${hours(cooling.last.minutes)} in all.`,
+                  `Cooked food cools to ${degreesOf(plan, cooling.first.celsius)} within ${hours(cooling.first.minutes)}, to ${degreesOf(plan, cooling.last.celsius)} within ${hours(cooling.last.minutes)} in all.`,
               ]
             : ['For cooling, ask the local authority: this code’s figures are not in the cupboard.']),
         ...limit('off-control-time', (size) => `Without heat or cold no longer than ${size}.`),
@@ -205,7 +212,7 @@ function warming({ plan, service }: SheetSource): Block[] {
                           ? { text: face(wantedUntil), strong: true }
                           : face(wantedUntil),
                       `${pieces} × ${pieceCalled(plan, piece)}, ${courseTitle(plan, course)}`,
-                      to === undefined ? '' : degrees(to),
+                      to === undefined ? '' : degreesOf(plan, to),
                       gear?.replaceAll('-', ' ') ?? '',
                   ]),
               },
@@ -231,6 +238,7 @@ function checks(source: SheetSource): Block[] {
 /** A line for each thing a thermometer has to be put into. */
 function log({ plan, service }: SheetSource): Block[] {
     const { figures } = plan.code;
+    const scale = scaleOfMenu(plan);
     const rows = service.facts.flatMap(({ dish, isHot, isCold, wanted }): Cell[][] => {
         const isFrozen = wanted !== undefined && wanted < 0;
         const isHeld = dish.heldAt !== undefined || !dish.served.raw;
@@ -242,13 +250,13 @@ function log({ plan, service }: SheetSource): Block[] {
                 ? [
                       line(
                           'held hot',
-                          `${dish.heldAt?.temperature.written ?? figures['hot-holding'].size.written} or more`,
+                          `${dish.heldAt?.temperature.written ?? limitIn(scale, figures['hot-holding'], 'least').words} or more`,
                       ),
                   ]
                 : []),
             ...(isFrozen ? [line('from the freezer', dish.served.temperature?.written ?? '')] : []),
             ...(isCold && !isFrozen && figures['cold-holding']
-                ? [line('held cold', `${figures['cold-holding'].size.written} or less`)]
+                ? [line('held cold', `${limitIn(scale, figures['cold-holding'], 'most').words} or less`)]
                 : []),
             ...(dish.leavesPass ? [line('at the pass', dish.leavesPass.temperature.written)] : []),
         ];
@@ -263,7 +271,7 @@ function log({ plan, service }: SheetSource): Block[] {
                       { head: 'What' },
                       { head: 'Wanted', share: 0.2 },
                       { head: 'Time', toFill: true, share: 0.12 },
-                      { head: '°C', toFill: true, share: 0.12 },
+                      { head: scale, toFill: true, share: 0.12 },
                       { head: 'By', toFill: true, share: 0.12 },
                   ],
                   rows,

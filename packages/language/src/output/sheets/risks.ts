@@ -1,6 +1,7 @@
+import { degreesOf, rangeOf } from '../../plan/degrees.js';
 import type { Finding } from '../../rules/rule.js';
 import type { CourseRun } from '../../service/run/types.js';
-import { capital, courseTitle, degrees, faces, type SheetSource } from './evening.js';
+import { capital, courseTitle, faces, type SheetSource } from './evening.js';
 
 /** What may go wrong, gravest first, with the figures that say how near it is. */
 export function risksOf(source: SheetSource): string[] {
@@ -27,7 +28,7 @@ function warmth({ plan, service }: SheetSource): string[] {
         if (published) {
             return published.low < wanted
                 ? [
-                      `${title}: wanted at ${degrees(wanted)}; plates arrive at ${Math.round(published.low)} to ${degrees(published.high)}.`,
+                      `${title}: wanted at ${degreesOf(plan, wanted)}; plates arrive at ${rangeOf(plan, published.low, published.high)}.`,
                   ]
                 : [];
         }
@@ -35,11 +36,11 @@ function warmth({ plan, service }: SheetSource): string[] {
         return temperature?.celsius === undefined || temperature.low >= wanted
             ? []
             : [
-                  `${title}: wanted at ${degrees(wanted)}; last guest (${last!.journey.table}) about ${degrees(temperature.celsius)}, ` +
-                      `${Math.round(temperature.low)} to ${Math.round(temperature.high)}` +
+                  `${title}: wanted at ${degreesOf(plan, wanted)}; last guest (${last!.journey.table}) about ${degreesOf(plan, temperature.celsius)}, ` +
+                      rangeOf(plan, temperature.low, temperature.high) +
                       (first?.temperature?.celsius === undefined
                           ? '.'
-                          : `; first guest ${degrees(first.temperature.celsius)}, hot.`),
+                          : `; first guest ${degreesOf(plan, first.temperature.celsius)}, hot.`),
               ];
     });
 }

@@ -1,7 +1,7 @@
 import { ticks } from 'd3-array';
 import type { Element } from 'hast';
 import { s } from 'hastscript';
-import { degrees } from '../../sheets/evening.js';
+import { fromComputing } from '../../../plan/quantity.js';
 import type { Band } from '../../../service/heat/band.js';
 import { path, round } from '../svg.js';
 import type { ClockLine } from './clock-line.js';
@@ -85,7 +85,7 @@ function toldRow(row: HeatRow, top: number, line: ClockLine, { letters, margin, 
 }
 
 function drawnRow(row: HeatRow, top: number, line: ClockLine, { letters, margin, after }: Look): Section {
-    const { title, bands, limit, served } = row;
+    const { title, bands, served } = row;
     const name = text(fitting(title, line.x(line.from) - margin * 2, letters) ?? title, margin, top + letters + 4);
     const said = saidOf(row);
     const middle = (line.x(served.first) + line.x(served.last)) / 2;
@@ -105,7 +105,7 @@ function drawnRow(row: HeatRow, top: number, line: ClockLine, { letters, margin,
     if (!bands) {
         return { height, ink: [], words: [name, ...lines] };
     }
-    const drawn = drawnBand(bands, limit, { left: middle - half, right: middle + half, top });
+    const drawn = drawnBand(bands, row, { left: middle - half, right: middle + half, top });
     return { height, ink: drawn.ink, words: [name, ...drawn.words, ...lines] };
 }
 
@@ -117,19 +117,24 @@ interface Box {
 
 function drawnBand(
     { first, last }: { readonly first: Band; readonly last: Band },
-    limit: number | undefined,
+    { limit, scale }: Pick<HeatRow, 'limit' | 'scale'>,
     { left, right, top }: Box,
 ): Pick<Section, 'ink' | 'words'> {
-    const all = [first.low, first.high, last.low, last.high, ...(limit === undefined ? [] : [limit])];
+    const inScale = (celsius: number): number => fromComputing(celsius, scale);
+    const all = [first.low, first.high, last.low, last.high, ...(limit === undefined ? [] : [limit])].map(inScale);
     const [low, high] = [Math.floor(Math.min(...all)) - 1, Math.ceil(Math.max(...all)) + 1];
-    const y = (celsius: number): number => top + PADDING + ((high - celsius) / (high - low)) * (BANDED - PADDING * 2);
-    const scale = ticks(low, high, 3);
+    const heightOf = (degrees: number): number =>
+        top + PADDING + ((high - degrees) / (high - low)) * (BANDED - PADDING * 2);
+    const y = (celsius: number): number => heightOf(inScale(celsius));
+    const marks = ticks(low, high, 3);
     const likely = first.celsius !== undefined && last.celsius !== undefined;
     const axis = left - BEYOND;
     return {
         ink: [
-            s('path', { class: 'axis', d: path`M ${axis} ${y(high)} V ${y(low)}`, 'stroke-width': '1' }),
-            ...scale.map((celsius) => s('path', { d: path`M ${axis - 5} ${y(celsius)} h ${5}`, 'stroke-width': '1' })),
+            s('path', { class: 'axis', d: path`M ${axis} ${heightOf(high)} V ${heightOf(low)}`, 'stroke-width': '1' }),
+            ...marks.map((degrees) =>
+                s('path', { d: path`M ${axis - 5} ${heightOf(degrees)} h ${5}`, 'stroke-width': '1' }),
+            ),
             s('path', {
                 class: 'band',
                 d: path`M ${left} ${y(first.high)} L ${right} ${y(last.high)} L ${right} ${y(last.low)} L ${left} ${y(first.low)} Z`,
@@ -157,6 +162,6 @@ function drawnBand(
                       }),
                   ]),
         ],
-        words: scale.map((celsius) => text(degrees(celsius), axis - 8, y(celsius) + 5, TO_THE_LEFT)),
+        words: marks.map((degrees) => text(`${degrees} ${scale}`, axis - 8, heightOf(degrees) + 5, TO_THE_LEFT)),
     };
 }

@@ -1,11 +1,10 @@
-import { rangeLike } from '../../../plan/degrees.js';
+import { degreesIn, rangeLike, scaleOf, scaleOfMenu, type Scale } from '../../../plan/degrees.js';
 import type { Band } from '../../../service/heat/band.js';
 import type { DishHeat } from '../../../service/heat/types.js';
 import type { Run, Span } from '../../../service/run/types.js';
 import type { Origin } from '../../../plan/origin.js';
 import type { Quantity } from '../../../plan/quantity.js';
 import { bandLike, degreesBeyond, misses } from '../../../rules/at-the-guest.js';
-import { degrees } from '../../sheets/evening.js';
 import type { Drawable } from '../pictures.js';
 
 /** One hot, cold or frozen dish in front of its first and its last guest. */
@@ -19,6 +18,8 @@ export interface HeatRow {
     readonly bands?: { readonly first: Band; readonly last: Band };
     /** As warm (or cold) as it is wanted, °C. */
     readonly limit?: number;
+    /** In which it is told. */
+    readonly scale: Scale;
     /** What the picture shows, in words, line by line. */
     readonly says: readonly string[];
     /** How it is judged, in words; absent where nothing is to be judged. */
@@ -37,19 +38,25 @@ export function heatRows({ plan, service }: Drawable, run: Run): HeatRow[] {
             return [];
         }
         const served = { first: plates.first.served, last: plates.last.served };
-        const about = { title: dish.title, course: heat.course, origin: dish.head, served, limit: heat.wanted };
-        return [{ ...about, ...bandsOf(heat, dish.served.temperature) }];
+        const wanted = dish.served.temperature;
+        const scale = wanted ? scaleOf(wanted) : scaleOfMenu(plan);
+        const about = { title: dish.title, course: heat.course, origin: dish.head, served, limit: heat.wanted, scale };
+        return [{ ...about, ...bandsOf(heat, wanted, scale) }];
     });
 }
 
-function bandsOf(heat: DishHeat, wanted: Quantity | undefined): Pick<HeatRow, 'bands' | 'says' | 'verdict'> {
+function bandsOf(
+    heat: DishHeat,
+    wanted: Quantity | undefined,
+    scale: Scale,
+): Pick<HeatRow, 'bands' | 'says' | 'verdict'> {
     const first = heat.first?.temperature ?? heat.published;
     const last = heat.last?.temperature ?? heat.published;
     if (!first || !last) {
         const isByTime = heat.model === 'time-limit' || heat.side === 'frozen';
-        return { says: isByTime ? inTime(heat) : [UNKNOWN, ...(wanted ? wouldDo(heat, wanted) : [])] };
+        return { says: isByTime ? inTime(heat, scale) : [UNKNOWN, ...(wanted ? wouldDo(heat, wanted) : [])] };
     }
-    const inWords = (band: Band): string => (wanted ? bandLike(wanted, band) : inCelsius(band));
+    const inWords = (band: Band): string => (wanted ? bandLike(wanted, band) : inWhole(band, scale));
     const said = heat.published
         ? [`every guest ${inWords(heat.published)}`]
         : [`first guest ${inWords(first)}`, `last guest ${inWords(last)}`];
@@ -81,21 +88,21 @@ function wouldDo({ answers, side }: DishHeat, wanted: Quantity): string[] {
     return pass.refused === 'holding' ? [] : [`wanted ${wanted.written}: nothing safe at the pass would do`];
 }
 
-function inTime({ last, within, wanted }: DishHeat): string[] {
+function inTime({ last, within, wanted }: DishHeat, scale: Scale): string[] {
     const way = last ? `${last.minutes.toFixed(1)} min to the last guest` : undefined;
     return [
         [
             ...(way ? [way] : []),
             ...(within === undefined ? [] : [`${within} min allowed`]),
-            ...(wanted === undefined ? [] : [`wanted at ${degrees(wanted)}`]),
+            ...(wanted === undefined ? [] : [`wanted at ${degreesIn(scale, wanted)}`]),
         ].join(', '),
     ];
 }
 
 /** `71 °C (69 to 74 °C)`. */
-function inCelsius({ low, celsius, high }: Band): string {
-    const range = `${Math.round(low)} to ${degrees(high)}`;
-    return celsius === undefined ? range : `${degrees(celsius)} (${range})`;
+function inWhole({ low, celsius, high }: Band, scale: Scale): string {
+    const range = `${Number.parseInt(degreesIn(scale, low), 10)} to ${degreesIn(scale, high)}`;
+    return celsius === undefined ? range : `${degreesIn(scale, celsius)} (${range})`;
 }
 
 /** As `check` judges: in the whole degrees that are told, in the scale in which it is wanted. */
