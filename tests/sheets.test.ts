@@ -605,6 +605,56 @@ describe('an evening that runs late', () => {
     });
 });
 
+describe('a supper at the turn of the year, written in °F', () => {
+    const NEW_YEAR = `event "New Year" {
+    date 2026-12-31  zone America/Halifax  local code canada  seated 20:30
+    guests 8
+}
+room "Gallery" 12 m by 9 m { table T1: round 66 inch, 8 seats }
+team { captain 1  servers 1  plating-lines 1 at 12 plates per min }
+menu {
+    course main "Fillet" is steak {
+        lasts 30 min
+        served on dinner-plate warmed to 145 °F at 135 °F
+        cook to 145 °F
+        contains beef, milk, cream
+    }
+    course dessert "Pears" {
+        served on dessert-plate at 46 °F
+        lasts 20 min
+        contains nothing
+        pour "Fizz" 4 fl oz into sparkling-flute at 43 °F, is sparkling-wine { contains sulphites, wine }
+    }
+    coffee after dessert in coffee-cup { contains nothing }
+    toast "Midnight" at 00:00, with "Fizz"
+}`;
+    const pages = sheets(check('year.cover', filesInMemory({ 'year.cover': NEW_YEAR })));
+
+    it('has every figure in °F, and the limits of the code as it writes them too', () => {
+        expect(words('bar', pages)).toMatch(/Fizz fridge 43 °F/);
+        const kitchen = words('kitchen', pages);
+        expect(kitchen).toContain('Hot food is held at 60 °C (140 °F) or more.');
+        // Rounded to the safe side: 4 °C is 39.2 °F.
+        expect(kitchen).toContain('Cold food is held at 4 °C (39 °F) or less.');
+        expect(kitchen).toContain('Wanted Time °F By');
+        expect(kitchen).toContain('Fillet: held hot 140 °F or more');
+        expect(kitchen).toMatch(/dinner plate, Fillet 145 °F/);
+        expect(pages.map(({ name }) => words(name, pages)).join(' ')).not.toMatch(/wanted at \d+ °C/);
+    });
+
+    it('tells servers of the toast that only has an hour, and fills the glasses for it', () => {
+        expect(words('server-1', pages)).toMatch(
+            /Serve coffee .*00:00 Midnight Fizz in every glass by then Guests leave/,
+        );
+    });
+
+    it('tells guests of an allergen once, with what carries it', () => {
+        const card = words('menu-card', pages);
+        expect(card).toContain('Contains milk (cream)');
+        expect(card).toContain('Contains sulphites (wine).');
+    });
+});
+
 describe('a plan with little or much in it', () => {
     const made = (text: string): readonly SheetFile[] => sheets(check('a.cover', filesInMemory({ 'a.cover': text })));
 

@@ -2,7 +2,7 @@
 import type { SeatedGuest } from '../../service/seats/types.js';
 import type { Step, TableItem, Variation } from '../../service/types.js';
 import { bringsToTable } from './at-the-table.js';
-import { courseTitle, faces, pieceCalled, type SheetSource } from './evening.js';
+import { capital, courseTitle, faces, pieceCalled, type SheetSource } from './evening.js';
 import type { Block, Cell } from './sheet.js';
 
 /** One movement of all covers; what only some covers get says whose it is. */
@@ -20,12 +20,11 @@ interface Movement {
 export function movementsTable(source: SheetSource, variations: readonly number[], tables: readonly string[]): Block {
     const face = faces(source.plan);
     const guests = source.service.seats.guests.filter(({ table }) => tables.includes(table));
-    const rows = movements(source, variations, guests).map(({ step, brought, cleared }): Cell[] => [
-        face(timeOf(source, step, tables)).replace('–', ''),
-        { text: titleOf(source, step), strong: true },
-        brought,
-        cleared.join(', '),
-    ]);
+    const moved = movements(source, variations, guests).map(({ step, brought, cleared }): Row => {
+        const time = timeOf(source, step, tables);
+        return { time, cells: [{ text: titleOf(source, step), strong: true }, brought, cleared.join(', ')] };
+    });
+    const rows = withSpeeches(source, moved).map(({ time, cells }) => [face(time).replace('–', ''), ...cells]);
     return {
         sort: 'table',
         columns: [
@@ -36,6 +35,30 @@ export function movementsTable(source: SheetSource, variations: readonly number[
         ],
         rows,
     };
+}
+
+interface Row {
+    /** Min after guests are seated; absent where no run sheet tells. */
+    readonly time?: number;
+    readonly cells: readonly Cell[];
+}
+
+/** Toasts and speeches that only have an hour, behind what is done before it. */
+function withSpeeches({ plan, service }: SheetSource, moved: readonly Row[]): Row[] {
+    const rows = [...moved];
+    for (const { speech, start } of service.run?.speeches ?? []) {
+        const { sort, title, when, pour } = plan.menu!.speeches[speech]!;
+        if (!when) {
+            const before = rows.findLastIndex(({ time }) => time !== undefined && time <= start);
+            const cells: Cell[] = [
+                { text: title ?? capital(sort), strong: true },
+                pour ? `${pour.text} in every glass by then` : '',
+                '',
+            ];
+            rows.splice(before + 1, 0, { time: start, cells });
+        }
+    }
+    return rows;
 }
 
 function movements(source: SheetSource, variations: readonly number[], guests: readonly SeatedGuest[]): Movement[] {

@@ -1,3 +1,4 @@
+import { toldWords } from '../../service/allergens/duty.js';
 import { listed } from '../../rules/wording.js';
 import type { AllergenRow } from '../../service/allergens/types.js';
 import type { Need } from '../../plan/types.js';
@@ -52,7 +53,7 @@ function line(source: SheetSource, row: AllergenRow): string {
 }
 
 function contents(row: AllergenRow): string {
-    const told = [...new Set(row.cells.flatMap(({ by }) => by.map((each) => each.told)))];
+    const told = toldWords(row.cells.flatMap(({ by }) => by));
     if (!row.isStated) {
         return told.length > 0 ? `Contains ${listed(told)}; for the rest ask us.` : 'Ask us what is in it.';
     }

@@ -24,6 +24,12 @@ export function toldAs(name: string, code: string, substances: Substances): stri
     return words.length === 0 ? own : `${words.join(', ')} (${own})`;
 }
 
+/** The words for several at once: who is told of `milk (butter)` is told of milk. */
+export function toldWords(all: readonly { readonly told: string }[]): string[] {
+    const words = [...new Set(all.map(({ told }) => told))];
+    return words.filter((word) => !words.some((other) => other.startsWith(`${word} (`)));
+}
+
 /** The nearest that the code itself names: the substance, else what it is a sort of, of each that it is. */
 export function namedAbove(
     name: string,

@@ -138,6 +138,13 @@ describe('how often', () => {
         expect(poured({ menu: topped + toast('after cheese') })).toEqual([2, 10_000]);
     });
 
+    it('fills them for a toast that only has an hour where coffee has come since', () => {
+        const toast = 'toast "Midnight" at 00:00, with "Red"';
+        const coffee = 'coffee after main in coffee-cup { contains nothing }';
+        expect(poured({ menu: course('main', RED) + toast })).toEqual([1, 5000]);
+        expect(poured({ menu: course('main', RED) + coffee + toast })).toEqual([2, 10_000]);
+    });
+
     it('pours what is offered in its place as often, for the toast as well', () => {
         const menu = course('main', `${RED}, refill 1 ${JUICE}`) + course('cheese', '');
         expect(poured({ menu: `${menu}toast after cheese with "Red"` }, 'Juice')).toEqual([3, 8 * 3 * 100]);

@@ -46,8 +46,12 @@ function isDrunkWith({ sort, pour: named }: Speech, { title }: Pour): boolean {
     return sort === 'toast' && named?.text === title;
 }
 
-/** Index of the last course served before a toast; one that only has an hour is taken to come after the last course. */
+/**
+ * Index of the last course served before a toast; one that only has an hour is taken to come after the last course, and after the
+ * coffee, which counts as one more.
+ */
 function lastCourseBefore({ menu }: Plan, { when }: Speech): number {
     const named = when && findCourse(menu, when.course.name)?.index;
-    return named === undefined ? (menu?.courses.length ?? 0) - 1 : named - (when?.when === 'before' ? 1 : 0);
+    const last = (menu?.courses.length ?? 0) - (menu?.coffee ? 0 : 1);
+    return named === undefined ? last : named - (when?.when === 'before' ? 1 : 0);
 }
